@@ -12,6 +12,7 @@ import type { Paper } from '../project/model.ts';
 import { revisionTitle } from '../words/changes.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
 import { typographic } from '../words/typographic.ts';
+import { timesFrom } from './clock.ts';
 import { type CardRoom, shortened } from './room.ts';
 import { slitsOf } from './slits.ts';
 import { spokenSetting } from './spoken.ts';
@@ -32,8 +33,9 @@ export function cueCardHtml(input: CueInput, room: CardRoom): string {
   // Leads with the edition as written, as large print does, and nothing in it is only for a screen.
   const setting = settingOf(editions, 'large-print', labels, input.pictures);
   const { project, voice } = setting;
-  const order = runningOrder(setting, site.sessions?.at?.value, room);
-  const { start, end } = order;
+  const at = site.sessions?.at?.value;
+  const order = runningOrder(setting, at, room);
+  const start = timesFrom(at, voice)(0, true);
   const people = site.sessions?.people?.value;
   const ahead = aheadSteps(setting, people);
   const revision = ledger.revisions.at(-1);
@@ -47,7 +49,8 @@ export function cueCardHtml(input: CueInput, room: CardRoom): string {
   return pageHtml(input, 'cue-card', head, {
     title: typographic(project.title.value, voice.say),
     day: project.session && voice.day(project.session.value),
-    hours: order.isTimed && voice.say(order.isOpen ? 'cue-hours-open' : 'cue-hours', { start, end }),
+    hours:
+      order.isTimed && voice.say(order.isOpen ? 'cue-hours-open' : 'cue-hours', { start, end: order.end }),
     people: people !== undefined && voice.count('kit-attendees', people),
     room,
     cuts: shortened(

@@ -51,8 +51,8 @@ export function shareOf(left: number, steps: number): number {
   return steps === 0 ? 0 : Math.floor(Math.max(0, left) / steps);
 }
 
-/** Says when something happens, minutes after the start. */
-export type SayTime = (minutes: number) => string;
+/** Says when something happens, minutes after the start; shorter where another time follows: see `timeInWords`. */
+export type SayTime = (minutes: number, isBefore?: boolean) => string;
 
 const MINUTE = 60_000;
 const DAY = 24 * 60 * MINUTE;
@@ -69,10 +69,10 @@ export function timesFrom(start: string | undefined, voice: Voice): SayTime {
     timeZone: 'UTC',
   });
   const begin = Date.parse(`1970-01-01T${start}Z`);
-  return (minutes) => {
+  return (minutes, isBefore) => {
     const moment = begin + minutes * MINUTE;
     const days = Math.floor(moment / DAY);
-    const time = timeInWords(format, moment, voice.say);
+    const time = timeInWords(format, moment, voice.say, isBefore);
     return days === 0 ? time : `${time} (${voice.count('cue-days-on', days)})`;
   };
 }

@@ -1,5 +1,6 @@
 import type { Editions } from '../edition/editions.ts';
 import { readRef } from '../project/ref.ts';
+import { semicolon } from '../words/typographic.ts';
 import { type PrintSetting, pagesOf, type TemplatePage } from './actual-size.ts';
 import { Canvas } from './canvas.ts';
 import { drawnNetOf } from './drawn-net.ts';
@@ -126,9 +127,10 @@ export function sharedPages(
     const own = { project, state, name: names, page: index + 1, pages: filled.length };
     stripOn(page, entries, own, style).draw(canvas);
     const sizes = placed.map(
-      ({ net, label }) => `${label}: ${spokenSize({ inch: net.inch.size, metric: net.metric.size }, style)}`,
+      ({ net, label }) =>
+        `${style.say('labeled', { label })} ${spokenSize({ inch: net.inch.size, metric: net.metric.size }, style)}`,
     );
-    const alternative = style.say('drawing-actual-size', { ...own, size: sizes.join('; ') });
+    const alternative = style.say('drawing-actual-size', { ...own, size: sizes.join(semicolon(style.say)) });
     const frame = { left: 0, top: 0, right: page.width, bottom: page.height };
     return { page, drawing: canvas.drawing('actual-size', alternative, frame) };
   });

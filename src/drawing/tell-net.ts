@@ -1,6 +1,6 @@
 import { pairs, type Twin } from '../edition/editions.ts';
 import { boxSize, depthsOf, measuresOf, type Net } from '../shape/net.ts';
-import { nameOf, partNamed } from '../words/names.ts';
+import { partNamed } from '../words/names.ts';
 import { saidOpening } from '../words/outlines.ts';
 import { capital } from '../words/typographic.ts';
 import { tellDecoration } from './decoration.ts';
@@ -60,7 +60,7 @@ function tellOpenings({ inch, metric, drawn }: InBoth<Net>, style: DrawingStyle)
         : spokenSize({ inch: first.size, metric: second.size }, style);
     const spoken = (length: Twin): string => spokenLengths([length], style);
     const outline = how === 'cut' ? saidOpening({ inch: first, metric: second }, spoken) : [];
-    const called = [nameOf(name), ...outline.map(({ key, values }) => style.say(key, values))];
+    const called = [partNamed(name, style.say), ...outline.map(({ key, values }) => style.say(key, values))];
     return [style.say(`drawing-opening-${how}`, { name: called.join(', '), size })];
   });
 }
@@ -71,7 +71,7 @@ function tellPopUps({ inch, metric, drawn }: InBoth<Net>, style: DrawingStyle): 
     if (!first || !second) return [];
     const width = spokenLengths([{ inch: first.width, metric: second.width }], style);
     const depths = spokenLengths(pairs({ inch: depthsOf(first), metric: depthsOf(second) }), style);
-    return [style.say('drawing-opening-pop-up', { name: nameOf(name), width, depths })];
+    return [style.say('drawing-opening-pop-up', { name: partNamed(name, style.say), width, depths })];
   });
 }
 

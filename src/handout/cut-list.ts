@@ -6,6 +6,7 @@ import { stockOf } from '../shape/caliper.ts';
 import { everyNet } from '../shape/sheets.ts';
 import type { Measures } from '../words/measures.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
+import { typographic } from '../words/typographic.ts';
 import { ofVariants, sayWays, variantNames, variantsOf, type Way, waysOf } from '../words/variants.ts';
 import type { Voice } from '../words/voice.ts';
 import { type CutRow, rowOf } from './cut-row.ts';
@@ -108,7 +109,7 @@ function groupOf(setting: Setting, id: string | undefined): CutGroup {
     ': ',
   );
   const [stock] = variantsOf(editions).flatMap((variant) => stockIn(variant) ?? []);
-  return { stock: stock?.name, color: stock?.color?.value, facts };
+  return { stock: stock && typographic(stock.name, voice.say), color: stock?.color?.value, facts };
 }
 
 /** A sheet of a piece that is cut in one variant, by the id of its paper. */

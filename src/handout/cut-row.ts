@@ -27,6 +27,7 @@ import {
   revealsOf,
 } from '../words/reveals.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
+import { semicolon } from '../words/typographic.ts';
 import type { PieceSheet } from './piece-sheets.ts';
 import { sizeOf } from './references.ts';
 import type { Setting } from './setting.ts';
@@ -87,7 +88,9 @@ function notesOf(setting: Setting, piece: Piece): SafeHtml[] {
       voice.phrase(key, values),
     ),
     ...edgeWords(editions, piece.id.value, measures, voice),
-    ...(images.length > 0 ? [voice.phrase('stamped-note', { images: SafeHtml.join(images, '; ') })] : []),
+    ...(images.length > 0
+      ? [voice.phrase('stamped-note', { images: SafeHtml.join(images, semicolon(voice.say)) })]
+      : []),
   ];
 }
 

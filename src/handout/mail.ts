@@ -8,6 +8,7 @@ import { isSolid } from '../shape/outer-size.ts';
 import { ownNet } from '../shape/sheets.ts';
 import { pieceNamed } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
+import { semicolon } from '../words/typographic.ts';
 import { sayWays } from '../words/variants.ts';
 import type { Voice } from '../words/voice.ts';
 import { closestFits, fitIn, type Series } from './mail/envelopes.ts';
@@ -41,12 +42,14 @@ function linesOf(setting: Setting, mailing: Mailing): SafeHtml | undefined {
     if (!thing) return [];
     const fits = fitsFor(setting, thing, { made: envelopesFor(setting, piece, envelopes), mailing });
     const line = lineOf(setting, thing, envelopesSaid(fits, voice, inUs));
-    return cards.length > 1 ? html`${pieceNamed(piece.id.value, voice.say)}: ${line}` : line;
+    return cards.length > 1
+      ? html`${voice.say('labeled', { label: pieceNamed(piece.id.value, voice.say) })} ${line}`
+      : line;
   });
   const alone = cards.length > 0 ? [] : envelopes.map((each) => envelopeAlone(setting, each, inUs));
   const all = [...lines, ...alone];
   if (all.length === 0) return undefined;
-  const said = SafeHtml.join(all, '; ');
+  const said = SafeHtml.join(all, semicolon(voice.say));
   return inUs ? voice.phrase('mail-rules', { said, date: voice.date(US_LETTER.asOf) }) : said;
 }
 
@@ -91,7 +94,10 @@ function lineOf(setting: Setting, thing: MailedTwin, goesIn: SafeHtml | undefine
   const { thickness, grams } = thing[editions.own];
   const thick = voice.phrase('mail-thick', { thickness: thicknessText(setting, thickness) });
   const heavy = grams === undefined ? [] : [voice.phrase('mail-weight', { grams: Math.ceil(grams) })];
-  return SafeHtml.join([...(goesIn ? [goesIn] : []), SafeHtml.join([thick, ...heavy], ', ')], '; ');
+  return SafeHtml.join(
+    [...(goesIn ? [goesIn] : []), SafeHtml.join([thick, ...heavy], ', ')],
+    semicolon(voice.say),
+  );
 }
 
 /** The envelopes a thing goes in, those together that count as the same. */
@@ -102,9 +108,11 @@ function envelopesSaid(fits: readonly MailedFit[], { say }: Voice, inUs: boolean
   const verdicts = inUs ? [...new Set(fits.map(({ verdict }) => verdict))] : [undefined];
   const groups = verdicts.map((verdict) => {
     const names = fits.filter((fit) => verdict === undefined || fit.verdict === verdict).map(nameOf);
-    return verdict === undefined ? names.join(', ') : `${names.join(', ')}: ${say(`mail-${verdict}`)}`;
+    return verdict === undefined
+      ? names.join(', ')
+      : `${say('labeled', { label: names.join(', ') })} ${say(`mail-${verdict}`)}`;
   });
-  return html`${groups.join('; ')}`;
+  return html`${groups.join(semicolon(say))}`;
 }
 
 /** Tenths of a millimeter, hundredths of an inch: an estimate needs no ruler. */

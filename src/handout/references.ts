@@ -15,6 +15,7 @@ import { saidOutline } from '../words/outlines.ts';
 import { isAskew, layerTwin, leastReveal, revealLength } from '../words/reveals.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { scoresInline } from '../words/score-moves.ts';
+import { semicolon } from '../words/typographic.ts';
 import { sayWays } from '../words/variants.ts';
 import type { Voice } from '../words/voice.ts';
 
@@ -53,9 +54,9 @@ export function referrer(editions: Editions, measures: Measures, voice: Voice): 
           }),
         ': ',
       ),
-    edge: (name) => each((variant) => wholePhrases(edgeWords(variant, name, measures, voice)), ': '),
+    edge: (name) => each((variant) => wholePhrases(edgeWords(variant, name, measures, voice), voice), ': '),
     impressions: (name) =>
-      each((variant) => wholePhrases(impressionWords(variant, name, measures, voice)), ': '),
+      each((variant) => wholePhrases(impressionWords(variant, name, measures, voice), voice), ': '),
     count: (name) =>
       each((variant) => {
         const piece = ownEdition(variant).project.pieces.get(name);
@@ -65,8 +66,8 @@ export function referrer(editions: Editions, measures: Measures, voice: Voice): 
   return (kind, name) => say[kind]?.(name);
 }
 
-function wholePhrases(phrases: readonly SafeHtml[]): SafeHtml | undefined {
-  return phrases.length > 0 ? SafeHtml.join(phrases, '; ') : undefined;
+function wholePhrases(phrases: readonly SafeHtml[], { say }: Voice): SafeHtml | undefined {
+  return phrases.length > 0 ? SafeHtml.join(phrases, semicolon(say)) : undefined;
 }
 
 function sizeSaid(editions: Editions, name: string, measures: Measures): SafeHtml | undefined {

@@ -2,7 +2,8 @@ import Handlebars from 'handlebars';
 import type { Site } from '../project/model.ts';
 import { isFromRight } from '../words/direction.ts';
 import { dropSoftHyphens } from '../words/hyphens.ts';
-import { type Labels, type Speak, speaker } from '../words/labels.ts';
+import { type Labels, type Say, type Speak, speaker } from '../words/labels.ts';
+import { semicolon } from '../words/typographic.ts';
 import { type Styles, styleElements } from './css.ts';
 
 /** The texts of the templates, by file name without its ending. */
@@ -61,8 +62,16 @@ export function createRenderer({ pages, partials }: Templates): Renderer {
     const say = options.data.say as Speak;
     return say(key, options.hash);
   });
+  handlebars.registerHelper('semicolon', (options: Handlebars.HelperOptions) =>
+    semicolon(options.data.say as Say),
+  );
   for (const [name, text] of partials) handlebars.registerPartial(name, escapingOnly(name, text));
-  const strictly = { strict: true, noEscape: false, knownHelpers: { say: true }, knownHelpersOnly: true };
+  const strictly = {
+    strict: true,
+    noEscape: false,
+    knownHelpers: { say: true, semicolon: true },
+    knownHelpersOnly: true,
+  };
   const compiled = new Map(
     [...pages].map(([name, text]) => [name, handlebars.compile(escapingOnly(name, text), strictly)]),
   );

@@ -9,6 +9,7 @@ import type { At } from '../project/source.ts';
 import type { Stock } from '../project/stock.ts';
 import { grammageOf, stockOf } from '../shape/caliper.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
+import { typographic } from '../words/typographic.ts';
 import type { Voice } from '../words/voice.ts';
 import { measuredHtml } from './measured-text.ts';
 import type { Setting } from './setting.ts';
@@ -46,7 +47,7 @@ export function supplyGroups(setting: Setting): readonly SupplyGroup[] {
   const { project, voice } = setting;
   const papers = stocksUsed(project).map(({ name, from }, index) => ({
     from,
-    item: { ...NOTHING_BESIDES, id: `paper-${index + 1}`, item: html`${name}` },
+    item: { ...NOTHING_BESIDES, id: `paper-${index + 1}`, item: html`${typographic(name, voice.say)}` },
   }));
   const kinds = KINDS.map((kind) => ({
     heading: voice.say(`kind-${kind}`),

@@ -4,6 +4,7 @@ import type { Ref } from '../project/ref.ts';
 import type { Fact } from '../words/fact.ts';
 import { baseName } from '../words/names.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
+import { typographic } from '../words/typographic.ts';
 import type { Voice } from '../words/voice.ts';
 import { priceTable } from './price.ts';
 import { pieceRows, sheetsNeeded, stockSections } from './sheets.ts';
@@ -78,7 +79,12 @@ export function paperRow(plan: StockPlan, words: KitWords): object {
   const state = price
     ? say(proven ? 'kit-cheapest' : 'kit-at-least-cost', { cost: words.money(price.bound) })
     : say(proven ? 'kit-fewest' : 'kit-at-least', { count: bound, total });
-  return { name: stock.name, color: stock.color?.value, sheets: sheetsNeeded(plan, words), bound: state };
+  return {
+    name: typographic(stock.name, words.voice.say),
+    color: stock.color?.value,
+    sheets: sheetsNeeded(plan, words),
+    bound: state,
+  };
 }
 
 function trimmingNote(kit: Kit, words: KitWords): SafeHtml | undefined {

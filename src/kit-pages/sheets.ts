@@ -3,6 +3,7 @@ import type { SheetLayout, StockPlan } from '../kit/plan.ts';
 import { offcutsIn } from '../kit/sheet-tree.ts';
 import { columnName } from '../shape/cells.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
+import { typographic } from '../words/typographic.ts';
 import { cutPieceNamed, kindName, kindsCut } from './kinds.ts';
 import { layoutDrawing } from './layout-drawing.ts';
 import { type StepRow, stepRows } from './steps.ts';
@@ -34,7 +35,7 @@ const MOST_STEPS = 3;
 export function stockSections(plans: readonly StockPlan[], words: KitWords): readonly StockSection[] {
   return plans.map((plan, index) => ({
     id: `stock-${index + 1}`,
-    name: plan.stock.name,
+    name: typographic(plan.stock.name, words.voice.say),
     color: plan.stock.color?.value,
     summary: sheetsNeeded(plan, words),
     upright: uprightNote(plan, words),

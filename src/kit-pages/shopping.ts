@@ -1,6 +1,7 @@
 import type { Cost, Sum } from '../kit/shopping/cost.ts';
 import type { ShoppingLine } from '../kit/shopping/line.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
+import { typographic } from '../words/typographic.ts';
 import { joined, type KitWords } from './words.ts';
 
 /** A part of the shopping list: what is used up, or what is kept. */
@@ -31,7 +32,10 @@ function rowOf(line: ShoppingLine, words: KitWords): ShoppingRow {
   const { item, from, sheet, needed, written, share, onHand, onHandWritten, price } = line;
   const sharing = share === undefined ? undefined : voice.say('supply-share', { count: share });
   return {
-    item: joined([item, ...(from === undefined ? [] : [from]), ...(sheet ? [words.size(sheet)] : [])]),
+    item: joined([
+      ...[item, ...(from === undefined ? [] : [from])].map((text) => typographic(text, voice.say)),
+      ...(sheet ? [words.size(sheet)] : []),
+    ]),
     needed: needed ? joined([amount(needed), ...(sharing ? [sharing] : [])]) : unknownAmount(written, words),
     onHand: onHandWritten ?? (onHand ? amount(onHand) : ''),
     buy: buyOf(line, words),
@@ -60,7 +64,7 @@ function buyOf(line: ShoppingLine, { voice, amount }: KitWords): SafeHtml {
   if (toGet.value.equals(0n)) return html`${voice.say('kit-nothing-to-buy')}`;
   if (gaps.includes('pack')) return html`${voice.say('kit-pack-unlike', { pack: packWritten ?? '' })}`;
   if (buy === undefined || !pack) return html`${amount(toGet)}`;
-  const size = packWritten ?? amount(pack);
+  const size = packWritten === undefined ? amount(pack) : typographic(packWritten, voice.say);
   return html`${voice.say('kit-packs-of', { packs: voice.count('kit-packs', Number(buy)), pack: size })}`;
 }
 

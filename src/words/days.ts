@@ -24,8 +24,16 @@ function partSaid(
   return value;
 }
 
-/** A time of day as the language writes it, `6:30 PM` or `18:30`, on one line. */
-export function timeInWords(format: Intl.DateTimeFormat, moment: number, say: Say): string {
+/**
+ * A time of day as the language writes it, `6:30 PM` or `18:30 Uhr`, on one line.
+ * @param isBefore whether another follows that has the word for both: `18:30 bis 19:45 Uhr`
+ */
+export function timeInWords(
+  format: Intl.DateTimeFormat,
+  moment: number,
+  say: Say,
+  isBefore: boolean = false,
+): string {
   const parts = format.formatToParts(moment).filter(({ type }) => type !== 'timeZoneName');
   const [hour, minute] = ['hour', 'minute'].map(
     (type) => parts.find((part) => part.type === type)?.value ?? '',
@@ -37,5 +45,6 @@ export function timeInWords(format: Intl.DateTimeFormat, moment: number, say: Sa
       .join('')
       .trim()
       .replace(/\s/gu, '\u00a0');
-  return say('clock', { time: say('hour-and-minute', { hour: hour ?? '', minute: minute ?? '' }) });
+  const time = say('hour-and-minute', { hour: hour ?? '', minute: minute ?? '' });
+  return isBefore ? time : say('clock', { time });
 }

@@ -5,7 +5,7 @@ import { measuresOf, type Net, type Opening, type PopUp } from '../shape/net.ts'
 import type { Layer } from '../shape/shapes.ts';
 import { netNamed } from '../shape/sheets.ts';
 import type { Measures } from './measures.ts';
-import { baseName, nameOf, partNamed } from './names.ts';
+import { baseName, partNamed } from './names.ts';
 import { saidOpening } from './outlines.ts';
 import { html, SafeHtml } from './safe-html.ts';
 import type { Voice } from './voice.ts';
@@ -25,7 +25,7 @@ export function openingNotes(
     const { how, name } = opening.inch;
     const shape = shapeWords(opening, measures, voice);
     const values = {
-      name: nameOf(name),
+      name: partNamed(name, voice.say),
       size: sizeWords(opening, measures),
       shape: shape ?? '',
       place: placeWords(opening, nets.inch, measures, voice),
@@ -41,7 +41,7 @@ function popUpNote({ inch, metric }: Twin<PopUp>, measures: Measures, voice: Voi
   const said = (length: Twin | undefined): SafeHtml => measures.both(length ? [length] : []);
   const isEqual = inch.depths[0].equals(inch.depths[1]);
   return voice.phrase(isEqual ? 'opening-pop-up' : 'opening-pop-up-unequal', {
-    name: nameOf(inch.name),
+    name: partNamed(inch.name, voice.say),
     width: said({ inch: inch.width, metric: metric.width }),
     depth: said(depth),
     other: said(other),

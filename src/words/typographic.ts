@@ -14,6 +14,9 @@ type Typography = {
   /** What goes before `:`, and before `;`, `!` and `?`: in French a space that does not break. */
   readonly beforeColon: string;
   readonly beforeMark: string;
+  /** What is between hour and minute, and after both: `14 h 30`, `18:30 Uhr`. */
+  readonly withinTime: string;
+  readonly afterTime: string;
 };
 
 type Quotes = { readonly open: string; readonly close: string };
@@ -34,6 +37,8 @@ function newTypography(say: Say): Typography {
     inner: pairOf(say('quoted-within')),
     beforeColon: before('labeled', ':'),
     beforeMark: before('exclaimed', '!'),
+    withinTime: /\}(.*)\{/u.exec(say('hour-and-minute'))?.[1] ?? '',
+    afterTime: say('clock').split('{time}')[1] ?? '',
   };
 }
 
@@ -66,7 +71,17 @@ export function typographic(text: string, say: Say): string {
   const typography = typographyOf(say);
   const apostrophes = text.replace(AFTER_WORD, '’').replace(/(?<=[\p{L}\p{N}])'(?=\p{L})/gu, '’');
   const spaced = setSpaces(quoted(apostrophes, typography), typography);
-  return hyphenated(spaced.replace(UNIT, '\u00a0'), say.language);
+  return hyphenated(setTimes(spaced, typography).replace(UNIT, '\u00a0'), say.language);
+}
+
+/** Times of day stay on one line: `14 h 30`, `18:30 Uhr`. */
+function setTimes(text: string, { withinTime, afterTime }: Typography): string {
+  const [within, after] = [withinTime.trim(), afterTime.trim()];
+  const joined =
+    within === withinTime
+      ? text
+      : text.replace(new RegExp(`(?<=\\d)[ ]?${within}[ ]?(?=\\d\\d(?!\\d))`, 'gu'), withinTime);
+  return after === '' ? joined : joined.replace(new RegExp(`(?<=\\d)[ ]${after}\\b`, 'gu'), afterTime);
 }
 
 function quoted(text: string, { quotes, inner }: Typography): string {

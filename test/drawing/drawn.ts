@@ -32,7 +32,9 @@ function editionOf(measurements: string): Edition {
   return { project, shapes };
 }
 
-/** The English words, those of drawings, corners and outlines alone: whatever else they said would be missing. */
+const OWN = /^(?:drawing-|corners-|outline-|quoted|labeled|exclaimed|hour-and|clock)/u;
+
+/** The English words, those of drawings, corners, outlines and typography alone: whatever else they said would be missing. */
 export const say: Say = speaker({ language: 'en', texts: drawingTexts() });
 
 export const inchStyle: DrawingStyle = { shown: ['inch', 'metric'], say };
@@ -41,7 +43,7 @@ export const metricStyle: DrawingStyle = { shown: ['metric', 'inch'], say };
 function drawingTexts(): ReadonlyMap<string, string> {
   const file = new URL('../../templates/labels/en.yaml', import.meta.url);
   const lines = readFileSync(file, 'utf8').split('\n');
-  const own = lines.filter((line) => /^(?:drawing|corners|outline)-/u.test(line)).join('\n');
+  const own = lines.filter((line) => OWN.test(line)).join('\n');
   return new Map([...Object.entries(parse(own) as Record<string, string>), ...wordsOfOutlines()]);
 }
 

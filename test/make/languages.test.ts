@@ -96,7 +96,7 @@ describe('a German project on an English site', () => {
     });
     const { out } = await sheetwright(again, 'publish', '--dry-run');
     expect(out).toContain('bild: bisher 98,5 × 141 mm, jetzt 98 × 140,5 mm');
-    expect(out).toContain('Position (bild): bisher auf karte, Vorderseite, 3,5 mm von links');
+    expect(out).toContain('Position (bild): bisher auf „karte, Vorderseite“, 3,5 mm von links');
   });
 });
 

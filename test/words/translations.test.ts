@@ -8,11 +8,13 @@ import { forms } from '../../src/shape/forms/index.ts';
 import { outlines } from '../../src/shape/outlines/index.ts';
 import { sheetsOf } from '../../src/shape/sheets.ts';
 import { closingKey } from '../../src/words/form-words.ts';
+import { dropSoftHyphens } from '../../src/words/hyphens.ts';
 import { type Labels, speaker } from '../../src/words/labels.ts';
 import { keysOf, labelsFor } from '../../src/words/languages.ts';
 import { measuresFor } from '../../src/words/measures.ts';
 import { nameOf, partNamed } from '../../src/words/names.ts';
 import { outlineKey } from '../../src/words/outlines.ts';
+import { typographic } from '../../src/words/typographic.ts';
 import { voiceOf } from '../../src/words/voice.ts';
 import { sampleOf } from '../handout/sample.ts';
 import { offersOf, printer, slugs } from '../make/offers.ts';
@@ -92,6 +94,13 @@ describe.each(others)('the labels in %s', (language) => {
 
   it('say something, without blanks at their ends', () => {
     expect([...texts].filter(([, text]) => text === '' || text !== text.trim())).toEqual([]);
+  });
+
+  it('are set as the language sets what people type: quotation marks, apostrophes, spaces', () => {
+    const say = speaker(labelsFor(all, language).labels);
+    const prose = [...texts].filter(([key]) => !/^(?:names|reads)-/u.test(key));
+    const unlike = prose.filter(([, text]) => dropSoftHyphens(typographic(text, say)) !== text);
+    expect(unlike).toEqual([]);
   });
 
   it('are translated: long ones are never the English', () => {
