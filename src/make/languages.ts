@@ -7,13 +7,16 @@ import { labelsFor } from '../words/languages.ts';
 /** All the labels there are, by the language of their file. */
 export type AllLabels = ReadonlyMap<string, Labels>;
 
-/** The words of a project: in its own language, else in the site's; and what it calls its pieces. */
+/** The words of a project: in its own language, else in the site's; and what it calls its pieces and their panels. */
 export function labelsOf(project: Project, site: Site, all: AllLabels): Labels {
   const { labels } = labelsFor(all, project.lang?.value ?? site.language);
   const named = [...project.pieces.values()].flatMap(({ id, name }) =>
     name ? [[id.value, name.value] as const] : [],
   );
-  return { ...(project.unit === 'cm' ? inCentimeters(labels) : labels), pieces: new Map(named) };
+  const parts = project.called.map(({ name, value }) => [`part-${name.value}`, value.value] as const);
+  const measured = project.unit === 'cm' ? inCentimeters(labels) : labels;
+  const texts = parts.length === 0 ? measured.texts : new Map([...measured.texts, ...parts]);
+  return { ...measured, texts, pieces: new Map(named) };
 }
 
 /** Who writes centimeters reads centimeters: the words for millimeters give way to those that are kept for that. */

@@ -184,6 +184,8 @@ export type Project = MeetingAsWritten & {
   /** What takes the place of a stock that is no longer sold, by the name that the stock gives. */
   readonly substitutes: ReadonlyMap<string, Stock>;
   readonly pieces: ReadonlyMap<string, Piece>;
+  /** What panels, openings and further sheets are called on paper, of whatever piece, by their names in the file. */
+  readonly called: readonly { readonly name: At<string>; readonly value: At<string> }[];
   readonly holds?: Holds;
   readonly supplies: readonly Supply[];
   readonly introduction: Prose;

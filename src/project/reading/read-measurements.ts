@@ -4,7 +4,7 @@ import { named, optional, plainly, UNIT } from '../grammar/keys.ts';
 import { asMeant } from '../grammar/misspelled.ts';
 import { readValue } from '../grammar/read-value.ts';
 import type { Reader, SharedValue } from '../grammar/reader.ts';
-import { asChoice, asUnit } from '../grammar/values.ts';
+import { asChoice, asText, asUnit } from '../grammar/values.ts';
 import type { Project } from '../model.ts';
 import type { At } from '../source.ts';
 import type { Stock } from '../stock.ts';
@@ -17,7 +17,10 @@ import { VARIANTS } from './variants.ts';
 
 /** The measurement block, and every piece that was written, those that could not be read whole included. */
 export type MeasuredBlock = {
-  readonly block: Pick<Project, 'unit' | 'metric' | 'stock' | 'substitutes' | 'pieces' | 'holds' | 'names'>;
+  readonly block: Pick<
+    Project,
+    'unit' | 'metric' | 'stock' | 'substitutes' | 'pieces' | 'called' | 'holds' | 'names'
+  >;
   readonly written: readonly WrittenPiece[];
 };
 
@@ -28,6 +31,11 @@ const MEASUREMENTS = sectionOf('unit:, stock: and pieces: under it', {
   metric: plainly(STEP, 'whole', 'Whether the metric edition is in `whole` or may use `half` millimeters.'),
   stock: named(asStock, 'stock by name', 'The papers, each under a short name of yours.'),
   pieces: named(asPiece, 'pieces by name', 'What is cut, each under a short name of yours.'),
+  names: named(
+    asText,
+    'names of panels',
+    'What panels and openings are called on paper, if not by their names in the file.',
+  ),
   holds: optional(asHolds, 'What the finished box is for.'),
   variants: VARIANTS,
 });
@@ -55,6 +63,7 @@ export const asMeasurements: Value<MeasuredBlock> = made(
       stock: byId(stock),
       substitutes: byId(substitutes),
       pieces: byId(pieces),
+      called: read.names.values,
       names: { pieces: read.pieces.names, stock: [...read.stock.names, ...used.names] },
     };
     return { block, written };
