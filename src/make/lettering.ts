@@ -1,5 +1,6 @@
+import { readFile } from 'node:fs/promises';
 import sharp from 'sharp';
-import type { Font } from '../project/font-file.ts';
+import { type Font, familyOf } from '../project/font-file.ts';
 import { escapeHtml } from '../words/safe-html.ts';
 import { type Pixels, pixelsOf } from './pixels.ts';
 import { type FontWeight, namedFontFile, typefaceFiles } from './typeface.ts';
@@ -9,11 +10,17 @@ type PaintedText = { readonly pixels: Pixels; readonly height: number };
 
 const NAMES: Readonly<Record<FontWeight, string>> = { 400: 'Public Sans', 700: 'Public Sans Bold' };
 
+const STYLES: Readonly<Record<FontWeight, string>> = { 400: '', 700: ' Bold' };
+
 type Style = { readonly weight: FontWeight; readonly color: string; readonly width: number };
 
-/** Has letters that our typeface lacks taken from a font from now on. */
+/** The family that letters are taken from which our typeface lacks. */
+let named: string | undefined;
+
+/** Has letters that our typeface lacks taken from a font from now on, whatever fonts the computer has. */
 export async function letterWith(font: Font): Promise<void> {
   const fontfile = await namedFontFile(font);
+  named = familyOf(await readFile(fontfile));
   if (announced.has(fontfile)) return;
   announced.add(fontfile);
   await paint('-', { weight: 400, color: '#000000', width: 100, size: 10 }, fontfile);
@@ -49,7 +56,9 @@ async function paint(
   { weight, size, width }: Style & { readonly size: number },
   fontfile: string,
 ): Promise<PaintedText> {
-  const font = `${NAMES[weight]} ${size}`;
+  // The comma at its end keeps the last word of a family from being taken for a style.
+  const font =
+    named === undefined ? `${NAMES[weight]} ${size}` : `Public Sans,${named},${STYLES[weight]} ${size}`;
   const pixels = await pixelsOf(
     sharp({ text: { text, font, fontfile, width, dpi: 72, rgba: true, wrap: 'word-char' } }),
   );

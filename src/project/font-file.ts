@@ -112,12 +112,37 @@ export function lettersOf(font: Buffer): Letters | undefined {
 /** A font with every other character of Unicode's first plane has more; none that people write with comes near. */
 const MOST_STRETCHES = 20_000;
 
+/**
+ * The family an unpacked font belongs to, by its `name` table (OpenType 1.9.1, name ID 1 of the Windows platform).
+ * Undefined where that cannot be read, or has a comma.
+ */
+export function familyOf(font: Buffer): string | undefined {
+  try {
+    const names = bodyOf(font, 'name');
+    if (!names) return undefined;
+    const records = Array.from({ length: names.readUInt16BE(2) }, (_, index) => 6 + index * 12);
+    const record = records.find((at) => names.readUInt16BE(at) === 3 && names.readUInt16BE(at + 6) === 1);
+    if (record === undefined) return undefined;
+    const start = names.readUInt16BE(4) + names.readUInt16BE(record + 10);
+    const text = Buffer.from(names.subarray(start, start + names.readUInt16BE(record + 8)));
+    const family = text.swap16().toString('utf16le');
+    return family === '' || family.includes(',') ? undefined : family;
+  } catch {
+    return undefined;
+  }
+}
+
+/** A table of an unpacked font, and all behind it. */
+function bodyOf(font: Buffer, tag: string): Buffer | undefined {
+  const entries = Array.from({ length: font.readUInt16BE(4) }, (_, index) => FONT_HEAD + index * FONT_ENTRY);
+  const entry = entries.find((at) => font.toString('latin1', at, at + 4) === tag);
+  return entry === undefined ? undefined : font.subarray(font.readUInt32BE(entry + 8));
+}
+
 /** The widest of the subtables that are for Unicode. */
 function cmapOf(font: Buffer): Buffer | undefined {
-  const entries = Array.from({ length: font.readUInt16BE(4) }, (_, index) => FONT_HEAD + index * FONT_ENTRY);
-  const entry = entries.find((at) => font.toString('latin1', at, at + 4) === 'cmap');
-  if (entry === undefined) return undefined;
-  const cmap = font.subarray(font.readUInt32BE(entry + 8));
+  const cmap = bodyOf(font, 'cmap');
+  if (!cmap) return undefined;
   const subtables = Array.from({ length: cmap.readUInt16BE(2) }, (_, index) => 4 + index * 8).flatMap(
     (at) => {
       const [platform, encoding] = [cmap.readUInt16BE(at), cmap.readUInt16BE(at + 2)];
