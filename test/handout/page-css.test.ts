@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { cssString, fontFaceCss, pageCss, styleElements } from '../../src/handout/css.ts';
 import { voiceOf } from '../../src/words/voice.ts';
@@ -73,5 +74,18 @@ describe('style elements', () => {
 
   it('are never ended by what is in them', () => {
     expect(() => styleElements({ kind: 'inline', css: '</style>' }, '')).toThrow('markup');
+  });
+});
+
+describe('the style sheets', () => {
+  const folder = new URL('../../templates/css/', import.meta.url);
+  const sheets = readdirSync(folder).map(
+    (name) => [name, readFileSync(new URL(name, folder), 'utf8')] as const,
+  );
+
+  it.each(sheets)('keep no room on a side that a page from right to left would turn: %s', (_, css) => {
+    const sides = css.match(/(?:margin|padding|border)-(?:left|right):.*|text-align: (?:left|right)/gu) ?? [];
+    // Its folded corner is drawn, and stays where it is.
+    expect(sides.filter((side) => side !== 'padding-right: var(--fold);')).toEqual([]);
   });
 });
