@@ -45,7 +45,7 @@ export function drawLegend(
   const size = canvas.lettering;
   const lines = pile.placed.map(({ drawn }, index): Label => {
     const own = sizeLabel(editions, drawn.piece.id.value, canvas.style);
-    return [[{ text: style.say('labeled', { label: words.names[index] ?? '' }) }], ...own];
+    return [[{ text: canvas.style.say('labeled', { label: words.names[index] ?? '' }) }], ...own];
   });
   const { x, y: top, width } = legendSpot(canvas, room, lines);
   let y = top;

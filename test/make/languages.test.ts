@@ -91,12 +91,15 @@ describe('a German project on an English site', () => {
   it('says in German what changed', async () => {
     await sheetwright(folder, 'publish', '--no-pdf', '--only', 'karte');
     const again = folderWith({
-      'projects/karte/sheet.md': SHEET.replace('98.5 x 141', '98 x 140.5').replace('Eine Karte', 'Die Karte'),
+      'projects/karte/sheet.md': SHEET.replace(
+        '98.5 x 141, on: karte.front',
+        '98 x 140.5, on: karte.front, at: { left: 4 }',
+      ),
       'projects/karte/revisions.yaml': readFileSync(join(folder, 'projects/karte/revisions.yaml'), 'utf8'),
     });
     const { out } = await sheetwright(again, 'publish', '--dry-run');
     expect(out).toContain('bild: bisher 98,5 × 141 mm, jetzt 98 × 140,5 mm');
-    expect(out).toContain('Position (bild): bisher auf „karte, Vorderseite“, 3,5 mm von links');
+    expect(out).toContain('Position (bild): bisher auf „karte, Vorderseite“, 3,5 mm (⅛ in) von links');
   });
 });
 
