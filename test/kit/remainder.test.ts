@@ -22,6 +22,10 @@ describe('what is left beside a block', () => {
           const whole = remainder.complete({ ...size, kind: 'blank', blank: index, turned }, across, down);
           const [first] = replay(whole, blanks, SHEET);
           expect(first).toEqual({ blank: index, left: 0, top: 0, right: size.width, bottom: size.height });
+          const beside = remainder.countsBeside(across, down);
+          expect(countBlanks(whole, blanks.length)).toEqual(
+            beside.map((count, each) => count + (each === index ? 1 : 0)),
+          );
           const worth = worthOf(countBlanks(whole, blanks.length), values);
           expect(worth).toBe((values[index] ?? 0) + remainder.at(across, down));
         }

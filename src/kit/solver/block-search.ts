@@ -23,8 +23,9 @@ export type Wanted = {
 };
 
 /** Blanks put together in a rectangle, and the positions it reaches to. */
-type Block = {
-  readonly tree: CutTree;
+type Block = Rect & {
+  /** Few of many thousands of blocks are ever cut: a tree is made when it is asked for. */
+  readonly tree: () => CutTree;
   readonly value: number;
   readonly counts: Uint16Array;
   readonly column: number;
@@ -79,7 +80,8 @@ export class BlockSearch {
       const most = -(this.#open.peekValue() ?? 0);
       const block = most > this.#floor() ? this.#open.pop() : undefined;
       if (!block) return most;
-      this.#found(this.#remainder.complete(block.tree, block.column, block.row));
+      if (this.#worthCompleted(block) > this.#floor())
+        this.#found(this.#remainder.complete(block.tree(), block.column, block.row));
       this.#closed.push(block);
       if (!this.#joinWithClosed(block)) return most;
     }
@@ -107,25 +109,43 @@ export class BlockSearch {
     for (const other of this.#closed) {
       this.#looked += 1;
       if (this.#looked >= this.#pairs) return false;
-      const counts = block.counts.map((count, blank) => count + (other.counts[blank] ?? 0));
-      if (counts.some((count, blank) => count > (this.#wanted.demand[blank] ?? 0))) continue;
+      const counts = this.#together(block.counts, other.counts);
+      if (!counts) continue;
       this.#join(block, other, counts, 'left');
       this.#join(block, other, counts, 'top');
     }
     return true;
   }
 
-  #join(first: Block, second: Block, counts: Uint16Array, from: CutEdge): void {
+  /** The copies of two blocks; undefined where they are too many. */
+  #together(one: Uint16Array, other: Uint16Array): Uint16Array | undefined {
+    const { demand } = this.#wanted;
+    for (let blank = 0; blank < one.length; blank += 1)
+      if ((one[blank] ?? 0) + (other[blank] ?? 0) > (demand[blank] ?? 0)) return undefined;
+    return one.map((count, blank) => count + (other[blank] ?? 0));
+  }
+
+  /** What a block is worth with the most worth beside it, without the copies that are then too many. */
+  #worthCompleted({ counts, column, row }: Block): number {
+    const { values, demand } = this.#wanted;
+    const beside = this.#remainder.countsBeside(column, row);
+    return values.reduce(
+      (sum, value, blank) =>
+        sum + value * Math.min((counts[blank] ?? 0) + (beside[blank] ?? 0), demand[blank] ?? 0),
+      0,
+    );
+  }
+
+  #join(one: Block, other: Block, counts: Uint16Array, from: CutEdge): void {
     const { sheet, longest } = this.#wanted.grid;
-    const [one, other] = [first.tree, second.tree];
     const sideways = from === 'left';
     const width = sideways ? one.width + other.width : Math.max(one.width, other.width);
     const height = sideways ? Math.max(one.height, other.height) : one.height + other.height;
     if (width > sheet.width || height > sheet.height) return;
     const whole = { width, height };
-    this.#offer(whole, first.value + second.value, counts, () => {
+    this.#offer(whole, one.value + other.value, counts, () => {
       const parts = [one, other].map((part) =>
-        inCorner(part, resized(whole, from, along(part, from)), longest),
+        inCorner(part.tree(), resized(whole, from, along(part, from)), longest),
       );
       return sideBySide(parts, from);
     });
@@ -138,9 +158,9 @@ export class BlockSearch {
     if (column === undefined || row === undefined) return;
     const most = value + Math.min(this.#remainder.at(column, row), this.#worthBeside(counts, rect));
     if (most <= this.#floor() || this.#isKnown(counts, rect)) return;
-    const block = { tree: tree(), value, counts, column, row };
-    this.#open.push(block, -most);
-    if (value > this.#floor()) this.#found(inCorner(block.tree, sheet, longest));
+    const { width, height } = rect;
+    this.#open.push({ width, height, tree, value, counts, column, row }, -most);
+    if (value > this.#floor()) this.#found(inCorner(tree(), sheet, longest));
   }
 
   #isKnown(counts: Uint16Array, { width, height }: Rect): boolean {

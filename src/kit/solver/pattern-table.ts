@@ -3,6 +3,13 @@ import type { CutGrid } from './grid.ts';
 
 const NONE = new Int32Array();
 
+/** How many of each blank there are. */
+type Counts = readonly number[];
+
+function sumOf(one: Counts, other: Counts): Counts {
+  return one.map((count, blank) => count + (other[blank] ?? 0));
+}
+
 /** A number for every pair of positions of a grid, 0 at first. */
 class Cells {
   readonly rows: number;
@@ -34,6 +41,7 @@ export class PatternTable {
   readonly #grid: CutGrid;
   readonly #values: readonly number[];
   readonly #best: Cells;
+  readonly #counts = new Map<number, Counts>();
 
   /** @param values what each blank is worth: whole numbers, not negative. */
   constructor(grid: CutGrid, values: readonly number[]) {
@@ -64,18 +72,41 @@ export class PatternTable {
 
   /** How the part that reaches to these positions is cut for its best value. */
   treeAt(column: number, row: number): CutTree {
-    const { across, down, stances } = this.#grid;
+    const { across, down } = this.#grid;
     const room = { width: across.at[column] ?? 0, height: down.at[row] ?? 0 };
-    const value = this.at(column, row);
-    if (value === 0) return waste(room);
-    const stance = stances.find(
-      (each) => each.across === column && each.down === row && this.#values[each.blank] === value,
-    );
+    if (this.at(column, row) === 0) return waste(room);
+    const stance = this.#stanceAt(column, row);
     if (stance) return { ...room, kind: 'blank', blank: stance.blank, turned: stance.turned };
     const { from, near, far } = this.#bestHalves(column, row);
     const part = (to: number): CutTree => (from === 'left' ? this.treeAt(to, row) : this.treeAt(column, to));
     const one = part(near);
     return sideBySide([one, padded(part(far), from, along(room, from) - along(one, from))], from);
+  }
+
+  /** How many of each blank that gives; worked out once. */
+  countsAt(column: number, row: number): Counts {
+    const key = column * this.#best.rows + row;
+    const counts = this.#counts.get(key) ?? this.#count(column, row);
+    this.#counts.set(key, counts);
+    return counts;
+  }
+
+  #count(column: number, row: number): Counts {
+    const stance = this.at(column, row) === 0 ? undefined : this.#stanceAt(column, row);
+    if (stance || this.at(column, row) === 0)
+      return this.#values.map((_, blank) => (blank === stance?.blank ? 1 : 0));
+    const { from, near, far } = this.#bestHalves(column, row);
+    return from === 'left'
+      ? sumOf(this.countsAt(near, row), this.countsAt(far, row))
+      : sumOf(this.countsAt(column, near), this.countsAt(column, far));
+  }
+
+  /** The blank that fills a part and is the best that can be cut from it, if one is. */
+  #stanceAt(column: number, row: number): CutGrid['stances'][number] | undefined {
+    const value = this.at(column, row);
+    return this.#grid.stances.find(
+      ({ across, down, blank }) => across === column && down === row && this.#values[blank] === value,
+    );
   }
 
   /** The best cut of a part; none, worth nothing, where every cut would be too long. */
@@ -105,6 +136,13 @@ export class PatternTable {
   }
 }
 
+/** A part of the sheet beside a block or under it, by the positions of its size, and what both then reach to. */
+type Step = { readonly from: CutEdge; readonly to: number; readonly part: readonly [number, number] };
+
+function reached({ from, to }: Step, column: number, row: number): [number, number] {
+  return from === 'left' ? [to, row] : [column, to];
+}
+
 /**
  * The most that what is left of a sheet can be worth when a block that reaches to given positions lies in its corner
  * and blocks are joined to it side by side (K. V. Viswanathan and A. Bagchi, Operations Research 41, 1993).
@@ -113,6 +151,7 @@ export class Remainder {
   readonly #grid: CutGrid;
   readonly #table: PatternTable;
   readonly #worth: Cells;
+  readonly #counts = new Map<number, Counts>();
 
   constructor(grid: CutGrid, table: PatternTable) {
     const { across, down } = grid;
@@ -131,21 +170,42 @@ export class Remainder {
 
   /** The whole sheet with a block in its corner and the most worth beside it, copies not counted. */
   complete(block: CutTree, column: number, row: number): CutTree {
+    const step = this.#stepFrom(column, row);
+    if (!step) return block;
+    const { from, to, part } = step;
+    const { across, down } = this.#grid;
+    const reach = (from === 'left' ? across : down).at[to] ?? 0;
+    const beside = padded(this.#table.treeAt(...part), from, reach - along(block, from));
+    return this.complete(sideBySide([block, beside], from), ...reached(step, column, row));
+  }
+
+  /** How many of each blank are then beside the block; worked out once. */
+  countsBeside(column: number, row: number): Counts {
+    const key = column * this.#worth.rows + row;
+    const counts = this.#counts.get(key) ?? this.#count(column, row);
+    this.#counts.set(key, counts);
+    return counts;
+  }
+
+  #count(column: number, row: number): Counts {
+    const step = this.#stepFrom(column, row);
+    if (!step) return this.#table.countsAt(0, 0);
+    return sumOf(this.#table.countsAt(...step.part), this.countsBeside(...reached(step, column, row)));
+  }
+
+  /** What lies next to a block that reaches to these positions; nothing where nothing is worth anything there. */
+  #stepFrom(column: number, row: number): Step | undefined {
     const { across, down } = this.#grid;
     const worth = this.at(column, row);
     for (let to = across.at.length - 1; to > column; to -= 1) {
-      const added = across.beyond[to]?.[column] ?? 0;
-      if (this.#table.at(added, row) + this.at(to, row) < worth) continue;
-      const beside = padded(this.#table.treeAt(added, row), 'left', (across.at[to] ?? 0) - block.width);
-      return this.complete(sideBySide([block, beside], 'left'), to, row);
+      const part = [across.beyond[to]?.[column] ?? 0, row] as const;
+      if (this.#table.at(...part) + this.at(to, row) >= worth) return { from: 'left', to, part };
     }
     for (let to = down.at.length - 1; to > row; to -= 1) {
-      const added = down.beyond[to]?.[row] ?? 0;
-      if (this.#table.at(column, added) + this.at(column, to) < worth) continue;
-      const below = padded(this.#table.treeAt(column, added), 'top', (down.at[to] ?? 0) - block.height);
-      return this.complete(sideBySide([block, below], 'top'), column, to);
+      const part = [column, down.beyond[to]?.[row] ?? 0] as const;
+      if (this.#table.at(...part) + this.at(column, to) >= worth) return { from: 'top', to, part };
     }
-    return block;
+    return undefined;
   }
 
   /** What blocks that reach less far gain when something beside them or under them brings them to these positions. */
