@@ -1,4 +1,5 @@
-import type { Letters } from './font-file.ts';
+import type { Font, Letters } from './font-file.ts';
+import type { Place, SourceFile } from './source.ts';
 
 /** The characters of our typeface, Public Sans as it is printed and shown: a test reads them from its files again. */
 const TYPEFACE =
@@ -54,4 +55,41 @@ function withoutOwn(font: Letters): Letters {
       }),
     font.filter(([first]) => first > 0x20),
   );
+}
+
+/** Characters that nobody has a shape for: where the first of them are, and each of them once. */
+type Lacking = {
+  readonly at: Place;
+  readonly facts: { readonly characters: readonly string[]; readonly hasFont: boolean };
+};
+
+/**
+ * What of a file's characters neither our typeface nor the font of the settings has. A comment is never printed; of a font
+ * that can't be read it is told already.
+ * @param settings how much of the text, from its beginning, is YAML
+ */
+export function findLacking(
+  file: SourceFile,
+  font: Font | undefined,
+  settings: number = file.text.length,
+): Lacking | undefined {
+  if (font?.letters.length === 0) return undefined;
+  const all = file.text.matchAll(lackingLetters(font?.letters));
+  const runs = [...all].filter(({ index }) => index >= settings || !isInComment(file.text, index));
+  const [first] = runs;
+  if (!first) return undefined;
+  const at = { file, start: first.index, end: first.index + first[0].length };
+  const characters = new Set(runs.flatMap(([run]) => [...run.replace(/\s/gu, '')]));
+  return { at, facts: { characters: [...characters], hasFont: font !== undefined } };
+}
+
+/** How much of a sheet is its settings. */
+export function frontmatterIn(text: string): number {
+  return /^---\r?\n[\s\S]*?\n---/u.exec(text)?.[0].length ?? 0;
+}
+
+/** Whether a place in YAML is after a `#` that begins a comment. */
+function isInComment(text: string, at: number): boolean {
+  const line = text.slice(text.lastIndexOf('\n', at - 1) + 1, at);
+  return /^(?:[^"'#]|"[^"]*"|'[^']*'|\S#)*?(?:^|\s)#/u.test(line);
 }

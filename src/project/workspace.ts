@@ -3,6 +3,7 @@ import type { Finding } from './finding.ts';
 import { type Catalog, moneyDecimals } from './grammar/reader.ts';
 import { LEDGER_FILE } from './ledger/ledger.ts';
 import { publishedFirst } from './ledger/published-first.ts';
+import { findLacking } from './letters.ts';
 import type { Commons, Project, Workspace } from './model.ts';
 import { readProject } from './reading/read-project.ts';
 import { readShared } from './reading/read-shared.ts';
@@ -23,7 +24,11 @@ export function readCommons(source: WorkspaceSource): Commons {
   const site = readSite(settings, troubleOf(source, settings), readFont);
   const bench = { moneyDecimals: moneyDecimals(site.currency), forms, outlines };
   const shared = readShared(others, bench, troubleOf(source, ...others));
-  return { root, site, shared, addresses: addressesOf(source), findings: shared.findings };
+  const lacking = [...(settings ? [settings] : []), ...others].flatMap((file): Finding[] => {
+    const found = findLacking(file, site.font);
+    return found ? [{ rule: 'missing-letters', ...found }] : [];
+  });
+  return { root, site, shared, addresses: addressesOf(source), findings: [...shared.findings, ...lacking] };
 }
 
 /** Reads the sheet of one folder; undefined where it has none. */

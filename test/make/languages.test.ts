@@ -1,17 +1,20 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { labelsOf, languageFindings } from '../../src/make/languages.ts';
 import { readLabels } from '../../src/make/package-files.ts';
 import type { Workspace } from '../../src/project/model.ts';
 import { mergeFindings } from '../../src/proof/tell.ts';
+import type { Told } from '../../src/proof/told.ts';
 import { tray } from '../../src/shape/forms/tray.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
-import type { Labels } from '../../src/words/labels.ts';
+import { type Labels, speaker } from '../../src/words/labels.ts';
 import { keysOf } from '../../src/words/languages.ts';
+import { partNamed } from '../../src/words/names.ts';
 import { folderWith, sheetwright } from '../cli/terminal.ts';
 import { type Pdf, readPdf } from '../print/read-pdf.ts';
-import { blamed } from '../proof/workspace.ts';
+import { blamed, findingsIn } from '../proof/workspace.ts';
+import { fontWithAlef } from '../site/alef-font.ts';
 import { languagesAsked } from './asked.ts';
 
 const SHEET = `---
@@ -135,6 +138,23 @@ describe('languages that are asked for', () => {
     expect(languageFindings(languagesAsked(workspace), all)).toEqual([]);
   });
 
+  const errorsIn = (workspace: Workspace): readonly Told[] =>
+    mergeFindings(findingsIn(workspace)).filter(({ severity }) => severity === 'error');
+
+  it('call panels and openings as the sheet does, and hear of one that is not there', () => {
+    const named = (id: string): Workspace =>
+      workspaceOf({ 'a/sheet.md': SHEET.replace('---\nEine', `  names: { ${id}: Deckblatt }\n---\nEine`) });
+    const { projects, site } = named('front');
+    const [project] = projects;
+    if (!project) throw new Error('there is no project');
+    const say = speaker(labelsOf(project, site, all));
+    expect([partNamed('front', say), partNamed('back', say)]).toEqual(['Deckblatt', 'Rückseite']);
+    expect(errorsIn(named('front'))).toEqual([]);
+    const wrong = errorsIn(named('frnt'));
+    expect(wrong.map((finding) => [finding.rule, blamed(finding)])).toEqual([['unknown-reference', 'frnt']]);
+    expect(wrong[0]?.remedy).toBe('write "front"');
+  });
+
   it('are noted where there are no labels in them, at the very word', () => {
     const files = { 'site.yaml': 'language: eo\n', 'a/sheet.md': SHEET.replace('lang: de', 'lang: it') };
     const findings = mergeFindings(languageFindings(languagesAsked(workspaceOf(files)), all));
@@ -180,4 +200,30 @@ describe('languages that are asked for', () => {
     expect(made.out + made.err).toContain('[unknown-language]');
     expect(readFileSync(join(folder, 'dist/site/karte/index.html'), 'utf8')).toMatch(/<html lang="en"/u);
   });
+});
+
+describe('a font that the settings name', () => {
+  it('goes with the site and says which letters it is for; another is made anew, the same is not', async () => {
+    const folder = folderWith({
+      'projects/site.yaml': 'title: "א"\nfont: own.ttf\n',
+      'projects/card/sheet.md': english('Card א'),
+    });
+    const put = async (glyph: number): Promise<string> => {
+      writeFileSync(join(folder, 'projects/own.ttf'), await fontWithAlef('Second Sans', glyph));
+      const { code, out, err } = await sheetwright(folder, 'make', '--no-pdf');
+      expect(code).toBe(0);
+      return `${err}${out}`;
+    };
+    const first = await put(20);
+    expect(first).not.toContain('missing-letters');
+    const assets = join(folder, 'dist/site/assets');
+    const page = readFileSync(join(folder, 'dist/site/card/index.html'), 'utf8');
+    const [, sheet = ''] = /href="\.\.\/assets\/([^"]*\.css)"/u.exec(page) ?? [];
+    const face =
+      /@font-face\s*\{[^}]*U\+5D0[^}]*\}/u.exec(readFileSync(join(assets, sheet), 'utf8'))?.[0] ?? '';
+    const [, font = ''] = /url\("?([^")]*)"?\)/u.exec(face) ?? [];
+    expect(readFileSync(join(assets, font))).toEqual(readFileSync(join(folder, 'projects/own.ttf')));
+    expect(await put(20)).not.toContain('made site/');
+    expect(await put(21)).toMatch(/made site\/card\/preview-|made site\/card\/index\.html/u);
+  }, 60_000);
 });

@@ -9,6 +9,8 @@ import {
   unpackFont,
 } from '../../src/project/font-file.ts';
 import { lackingLetters, rangeBeside } from '../../src/project/letters.ts';
+import { mergeFindings } from '../../src/proof/tell.ts';
+import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
 import { isFromRight } from '../../src/words/direction.ts';
 
 const require = createRequire(import.meta.url);
@@ -132,4 +134,25 @@ it.each([
   ['az', false],
 ])('%s is written from right to left: %s', (language, isSo) => {
   expect(isFromRight(language)).toBe(isSo);
+});
+
+describe('a workspace whose letters nobody has', () => {
+  const sheet =
+    '---\ntitle: Card\nmeasurements:\n  pieces: { card: { cut: 4 x 5 } }\n---\n## Cut\nThe :piece[card].\n';
+  const found = (texts: Readonly<Record<string, string>>): string[] =>
+    mergeFindings(readWorkspaceFromTexts({ 'card/sheet.md': sheet, ...texts }).findings)
+      .filter(({ rule }) => rule === 'missing-letters')
+      .map(({ at }) => `${at?.file.path} ${at?.file.text.slice(at.start, at.end)}`);
+
+  it('hears of it once for the settings and each shared file, at the very characters, and of no comment', () => {
+    const texts = {
+      'site.yaml': 'title: 折り bench # 紙\n',
+      'shared/stock.yaml': '# 紙\nstock: { moss: { name: "苔 moss", sheet: A4 } }\n',
+      'shared/tools.yaml': 'supplies: { bone: { item: Bone folder, kind: tool } }\n',
+    };
+    expect(found(texts)).toEqual(['shared/stock.yaml 苔', 'site.yaml 折り']);
+    expect(
+      found({ ...texts, 'site.yaml': `${texts['site.yaml']}font: fonts/any.ttf\n`, 'fonts/any.ttf': '' }),
+    ).toEqual([]);
+  });
 });

@@ -1,5 +1,4 @@
-import { lackingLetters } from '../../project/letters.ts';
-import type { Place } from '../../project/source.ts';
+import { findLacking, frontmatterIn } from '../../project/letters.ts';
 import type { Rule } from '../rule.ts';
 import { sayList } from '../words.ts';
 
@@ -15,22 +14,15 @@ const MOST_NAMED = 12;
 
 export const missingLetters: Rule<Facts> = {
   severity: 'warning',
-  summary: 'Every character of a sheet is in the typeface, or in the font that `site.yaml` names.',
+  summary:
+    'Every character of a sheet, of `site.yaml` and of shared files is in the typeface, or in the font that `site.yaml` names.',
   why: 'Where nobody has a shape for a character, paper shows an empty box or nothing at all, and a heading in Japanese is gone without a word. A comment in the settings is not printed and may say anything.',
   fails: { body: '## Fold the lid 折り', blames: '折り' },
   passes: { with: '(twice)', insteadOf: '折り' },
   ownEditionOnly: true,
   *check({ workspace, project: { file } }) {
-    const { font } = workspace.site;
-    // Of one that can't be read it is told already.
-    if (font?.letters.length === 0) return;
-    const finder = lackingLetters(font?.letters);
-    const runs = [...file.text.matchAll(finder)].filter(({ index }) => !isInComment(file.text, index));
-    const [first] = runs;
-    if (!first) return;
-    const at: Place = { file, start: first.index, end: first.index + first[0].length };
-    const characters = new Set(runs.flatMap(([run]) => [...run.replace(/\s/gu, '')]));
-    yield { at, facts: { characters: [...characters], hasFont: font !== undefined } };
+    const found = findLacking(file, workspace.site.font, frontmatterIn(file.text));
+    if (found) yield found;
   },
   say: ({ characters, hasFont }) => {
     const named = characters.slice(0, MOST_NAMED);
@@ -44,10 +36,3 @@ export const missingLetters: Rule<Facts> = {
     };
   },
 };
-
-/** Whether a place in the settings at the head of a sheet stands behind a `#`. */
-function isInComment(text: string, at: number): boolean {
-  const head = /^---\r?\n[\s\S]*?\n---/u.exec(text)?.[0].length ?? 0;
-  const line = text.slice(text.lastIndexOf('\n', at - 1) + 1, at);
-  return at < head && /^(?:[^"'#]|"[^"]*"|'[^']*'|\S#)*?(?:^|\s)#/u.test(line);
-}
