@@ -18,7 +18,7 @@ const NO_LETTERS: Letters = [];
 const finders = new WeakMap<Letters, RegExp>();
 
 /** Finds runs of characters that neither our typeface nor another font has: blanks between them belong to a run. */
-export function lackingLetters(font: Letters = NO_LETTERS): RegExp {
+function lackingLetters(font: Letters = NO_LETTERS): RegExp {
   const finder = finders.get(font) ?? finderOf(font);
   finders.set(font, finder);
   return finder;
