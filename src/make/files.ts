@@ -1,8 +1,9 @@
 import { randomBytes } from 'node:crypto';
 import { rmSync } from 'node:fs';
 import { mkdir, readdir, readFile, rename, rm, rmdir, writeFile } from 'node:fs/promises';
-import { dirname, isAbsolute, join, relative, sep } from 'node:path';
+import { basename, dirname, isAbsolute, join, relative, sep } from 'node:path';
 import { onExit } from 'signal-exit';
+import { clearDead, ownMark } from '../recall/process-mark.ts';
 
 /** A folder or file that cannot be written: the environment is at fault, not a project. */
 export class Unwritable extends Error {
@@ -118,11 +119,15 @@ export function isInside(out: string, path: string): boolean {
   return way !== '' && way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
 }
 
-/** @throws Unwritable when nothing can be written into the output folder, before any work is done. */
+/**
+ * Clears away what others that died in doing so left, too.
+ * @throws Unwritable when nothing can be written into the output folder, before any work is done.
+ */
 export async function checkWritable(out: string): Promise<void> {
-  const probe = join(out, stagingMark());
+  const probe = passingFile(out);
   try {
     await mkdir(out, { recursive: true });
+    await clearDead(out, PASSING);
     await writeFile(probe, '');
     await rm(probe);
   } catch (error) {
@@ -130,15 +135,23 @@ export async function checkWritable(out: string): Promise<void> {
   }
 }
 
+const PASSING = '.making-';
+
+/** A file that lies in an output folder for a moment, and names this process: what a dead one left is known by it. */
+export function passingFile(out: string): string {
+  return join(out, `${PASSING}${ownMark()}-${randomBytes(4).toString('hex')}`);
+}
+
 /** What is put behind a name while its file is being written. */
-export function stagingMark(): string {
+function stagingMark(): string {
   return `.making-${randomBytes(4).toString('hex')}`;
 }
 
 /** A refusal of the file system, with the file that it is about: one that is open elsewhere cannot be replaced. */
 export function unwritable(out: string, error: unknown): Unwritable {
   const { code = String(error), path, dest = path } = error as NodeJS.ErrnoException & { dest?: string };
-  const at = dest !== undefined && isInside(out, dest) && !isStaged(dest) ? ` at ${relative(out, dest)}` : '';
+  const isOurs = dest !== undefined && (isStaged(dest) || basename(dest).startsWith(PASSING));
+  const at = dest !== undefined && isInside(out, dest) && !isOurs ? ` at ${relative(out, dest)}` : '';
   return new Unwritable(
     `cannot write into ${out} (${code}${at}): free or unlock it, or choose another folder with --out`,
   );

@@ -4,7 +4,7 @@ import { hostname } from 'node:os';
 import { basename, join } from 'node:path';
 import { onExit } from 'signal-exit';
 import { isAlive, ownMark } from '../recall/process-mark.ts';
-import { checkWritable, isStaged, stagingMark, Unwritable, unwritable } from './files.ts';
+import { checkWritable, isStaged, passingFile, Unwritable, unwritable } from './files.ts';
 
 /** Lies in the output folder while a make is at work there, and names the process. */
 const LOCK = '.making';
@@ -43,7 +43,7 @@ export async function takeLock(out: string, name: string): Promise<() => Promise
 
 /** Whether the lock was free and is now ours. It is written beside its place first, so that it is whole or not there. */
 async function takes(lock: string, out: string): Promise<boolean> {
-  const beside = `${lock}${stagingMark()}`;
+  const beside = passingFile(out);
   const mark = `${ownMark()} ${hostname()}`;
   try {
     await writeFile(beside, mark);
@@ -88,7 +88,7 @@ function tellHolder(mark: string, host: string | undefined): string {
 
 /** Two that find the same dead lock: the one that moves it aside second has moved the lock of the first, and puts it back. */
 async function takeAway(out: string, lock: string, text: string): Promise<void> {
-  const aside = `${lock}${stagingMark()}`;
+  const aside = passingFile(out);
   await rename(lock, aside).catch(() => {});
   const taken = await readFile(aside, 'utf8').catch(() => text);
   if (taken !== text) await link(aside, lock).catch(() => {});

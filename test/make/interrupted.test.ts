@@ -4,6 +4,7 @@ import { hostname, uptime } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { withLock } from '../../src/make/lock.ts';
+import { ownMark } from '../../src/recall/process-mark.ts';
 import { seal, unseal } from '../../src/recall/sealed.ts';
 import { folderWith, sheetwright } from '../cli/terminal.ts';
 
@@ -85,6 +86,13 @@ describe('two makes at once', () => {
     });
     expect((await sheetwright(folder, 'make', '--no-pdf')).code).toBe(0);
     expect(leftovers(join(folder, 'dist'))).toEqual([]);
+  });
+
+  it('clear away what one left that died before it had the lock, and nothing of one that runs', async () => {
+    const [dead, alive] = [`.making-${process.pid}-0badc0de-0a1b2c3d`, `.making-${ownMark()}-0a1b2c3d`];
+    const folder = folderWith({ 'a/sheet.md': SHEET, [`dist/${dead}`]: '', [`dist/${alive}`]: '' });
+    expect((await sheetwright(folder, 'make', '--no-pdf')).code).toBe(0);
+    expect(leftovers(join(folder, 'dist'))).toEqual([alive]);
   });
 
   it.each([
