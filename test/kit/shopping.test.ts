@@ -131,6 +131,26 @@ describe('the shopping list', () => {
     ]);
   });
 
+  it('buys a shared supply for all of its projects as the one that says how it is sold', () => {
+    const sheet = (more: string): string =>
+      `---\ntitle: Trial\nsupplies:\n  - { use: shared.tape, each: 100 in${more} }\nmeasurements:\n  unit: in\n${CARD}\n---\nText.\n`;
+    const { projects } = readWorkspaceFromTexts({
+      'shared/all.yaml': 'supplies: { tape: { item: Tape, kind: adhesive } }\n',
+      'one/sheet.md': sheet(''),
+      'two/sheet.md': sheet(', pack: 10 yd, price: 3.80, on hand: 1 pack'),
+      'other/sheet.md': sheet(', pack: 5 yd, price: 2.00'),
+    });
+    const lines = shoppingList(
+      projects.map((project) => ({ project, attendees: 9, kits: 9 })),
+      [],
+    );
+    // As the first of them says: 1,800 in are ten rolls of 180. The last has rolls of 360, and one of them is there.
+    expect(lines.map(({ item, buy, cost }) => [item, buy, cost?.minor])).toEqual([
+      ['Tape', 10n, 2000n],
+      ['Tape', 2n, 760n],
+    ]);
+  });
+
   it('lists each size of sheet that is cut', () => {
     const project = projectOf(
       '  stock: { card: { sheets: [{ size: 6 x 4, price: 0.30 }, { size: 12 x 12, price: 0.90 }] } }\n  pieces:\n    a: { stock: card, cut: 12 x 12 }\n    b: { stock: card, cut: 6 x 4 }',

@@ -18,7 +18,10 @@ export function shoppingList(
   parties: readonly Party[],
   plans: readonly StockPlan[],
 ): readonly ShoppingLine[] {
-  const wanted = parties.flatMap((party) => party.project.supplies.map((supply) => wantOf(supply, party)));
+  const named = parties.flatMap(({ project }) => project.supplies);
+  const wanted = parties.flatMap((party) =>
+    party.project.supplies.map((supply) => wantOf(asSold(supply, named), party)),
+  );
   const alike = new Map<string, readonly Want[]>();
   for (const want of wanted) {
     const key = keyOf(want, wanted);
@@ -26,6 +29,20 @@ export function shoppingList(
   }
   const unit = parties[0]?.project.unit ?? 'in';
   return [...plans.flatMap((plan) => stockLines(plan, unit)), ...[...alike.values()].map(supplyLine)];
+}
+
+/** A shared supply is sold as it is wherever one of the projects says how. */
+function asSold(supply: Supply, named: readonly Supply[]): Supply {
+  const { use } = supply;
+  if (!use || isSold(supply)) return supply;
+  const told = named.find((each) => each.use?.value === use.value && isSold(each));
+  if (!told) return supply;
+  const { pack, price, onHand } = told;
+  return { ...supply, ...(pack && { pack }), ...(price && { price }), ...(onHand && { onHand }) };
+}
+
+function isSold({ pack, price, onHand }: Supply): boolean {
+  return [pack, price, onHand].some((each) => each !== undefined);
 }
 
 /** What a party wants of a supply. */
