@@ -83,7 +83,7 @@ const COMMANDS: readonly CommandEntry[] = [
   },
   {
     name: 'season',
-    says: 'plan all sessions of a time together: cutting, shopping, cost, and what to do by when',
+    says: 'plan all the sessions of a period together: cutting, shopping, cost, and what to do by when',
     options: [
       ['--from <day>', 'the first day, such as 2026-10-15 (default: today)'],
       ['--to <day>', 'the last day (default: that of the last session)'],

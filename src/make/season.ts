@@ -25,7 +25,7 @@ export type SeasonRequest = PlanRequest & {
 /** A season that was planned; what stands in its way; or no session in that time. */
 export type SeasonReply = PlanReply<{ readonly season: Season }>;
 
-/** Plans all sessions of a time together. */
+/** Plans all the sessions of a period together. */
 export function requestSeason(request: SeasonRequest): Promise<SeasonReply> {
   const { from, to, attendeesAt, variantAt, orderFor, progress } = request;
   const attendees = new Map<string, number>();

@@ -30,7 +30,7 @@ export function keepVariant(
   });
   const gone = entries.map((pair) => sheet.linesOf(pair));
   if (moves.some(({ start, end }) => file.text.slice(start, end).includes('\n')))
-    return { why: `a value of its variant ${variant} stands on several lines: write it on one` };
+    return { why: `a value of its variant ${variant} is on several lines: write it on one` };
   if (gone.some(({ start }) => !/^\s*variants/u.test(file.text.slice(start))))
     return { why: 'its variants stand on a line with other keys: give them lines of their own' };
   return (edits) => {

@@ -78,7 +78,7 @@ const MISFITS: Readonly<Record<Misfit, (actual: string, other: string, shape: st
     remedy: 'name a piece in it, such as ::drawing{of=box}',
   }),
   'edge of what has none': (actual) => ({
-    message: `"from: ${actual}" stands here, but only scores are measured from an edge`,
+    message: `"from: ${actual}" is written here, but only scores are measured from an edge`,
     remedy: 'take it out',
   }),
   'ledger key': (actual) => ({
@@ -127,7 +127,7 @@ const MISFITS: Readonly<Record<Misfit, (actual: string, other: string, shape: st
     remedy: 'give the opening a name of its own',
   }),
   'dot in a name': (actual) => ({
-    message: `${quote(actual)} has a dot in it, and a dot stands between a piece and a part of it`,
+    message: `${quote(actual)} has a dot in it, and a dot separates a piece from a part of it`,
     remedy: `call it ${quote(actual.replace(/\.+/gu, '-'))}`,
   }),
   'shape of a slot': (actual) => ({

@@ -165,7 +165,7 @@ function sayCell({ piece, last, wrong }: UnknownCell): Words {
     case 'glued to itself':
       return {
         message: `glue sticks ${wrong.name} of ${piece} to itself`,
-        remedy: 'name behind the colon the panel that it is stuck to',
+        remedy: 'name the panel that it is stuck to after the colon',
       };
     case 'no line':
       return { message: `${wrong.key}: ${sayLine(piece, last, wrong)}`, remedy: extent };
