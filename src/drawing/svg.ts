@@ -5,9 +5,12 @@ import { escapeHtml, withoutForbidden } from '../words/safe-html.ts';
 /** What an element is given; an attribute that is undefined is left out. */
 type SvgAttributes = Readonly<Record<string, string | number | undefined>>;
 
+/** Printable ASCII but for `"`, `&`, `'`, `<` and `>`: most attributes are no more than that. */
+const HARMLESS = /^[ !#-%(-;=?-~]*$/u;
+
 /** A text as it may stand between tags or in an attribute. */
 export function escapeText(text: string): string {
-  return escapeHtml(withoutForbidden(text));
+  return HARMLESS.test(text) ? text : escapeHtml(withoutForbidden(text));
 }
 
 /**
@@ -21,12 +24,11 @@ export function coordinate(value: number): string {
 
 /** One element; children are markup already. */
 export function element(name: string, attributes: SvgAttributes, ...children: readonly string[]): string {
-  const written = Object.entries(attributes).flatMap(([key, value]) =>
-    value === undefined
-      ? []
-      : [` ${key}="${typeof value === 'number' ? coordinate(value) : escapeText(value)}"`],
-  );
-  const opening = `<${name}${written.join('')}`;
+  let opening = `<${name}`;
+  for (const [key, value] of Object.entries(attributes)) {
+    if (value === undefined) continue;
+    opening += ` ${key}="${typeof value === 'number' ? coordinate(value) : escapeText(value)}"`;
+  }
   return children.length === 0 ? `${opening}/>` : `${opening}>${children.join('')}</${name}>`;
 }
 

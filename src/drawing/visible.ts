@@ -39,12 +39,11 @@ export function roomiestSpot(
  */
 function clearanceOver(least: number, at: Point2, edges: Segment[]): number | undefined {
   let nearest = Number.POSITIVE_INFINITY;
-  for (const [index, edge] of edges.entries()) {
-    nearest = Math.min(nearest, distanceTo(at, ...edge));
-    if (nearest > least) continue;
-    edges.splice(index, 1);
-    edges.unshift(edge);
-    return undefined;
-  }
-  return nearest;
+  const tooNear = edges.findIndex(([from, to]) => {
+    nearest = Math.min(nearest, distanceTo(at, from, to));
+    return nearest <= least;
+  });
+  if (tooNear < 0) return nearest;
+  edges.unshift(...edges.splice(tooNear, 1));
+  return undefined;
 }

@@ -130,8 +130,12 @@ function crossingAt(a: Point2, b: Point2, y: number): number {
 
 /** The distance of a point from the stretch between two others. */
 export function distanceTo({ x, y }: Point2, a: Point2, b: Point2): number {
-  const [across, up] = [b.x - a.x, b.y - a.y];
+  const across = b.x - a.x;
+  const up = b.y - a.y;
   const along = ((x - a.x) * across + (y - a.y) * up) / (across * across + up * up || 1);
   const share = Math.min(1, Math.max(0, along));
-  return Math.hypot(x - a.x - across * share, y - a.y - up * share);
+  const beside = x - a.x - across * share;
+  const above = y - a.y - up * share;
+  // Asked of millions of points, which Math.hypot takes several times as long for.
+  return Math.sqrt(beside * beside + above * above);
 }
