@@ -11,10 +11,14 @@ import type { Work } from './work.ts';
 type Valued = { readonly tree: CutTree; readonly counts: readonly number[]; readonly value: number };
 
 /** A whole sheet without the copies that are too many. */
-function valued(whole: CutTree, { values, demand }: Wanted): Valued {
-  const tree = clipped(whole, demand);
-  const counts = countBlanks(tree, demand.length);
-  return { tree, counts, value: worthOf(counts, values) };
+function valued(whole: CutTree, wanted: Wanted): Valued {
+  const counts = countWithin(whole, wanted);
+  return { tree: clipped(whole, wanted.demand), counts, value: worthOf(counts, wanted.values) };
+}
+
+/** How many of each blank a whole sheet gives, those that are too many left out. */
+function countWithin(whole: CutTree, { demand }: Wanted): readonly number[] {
+  return countBlanks(whole, demand.length).map((count, blank) => Math.min(count, demand[blank] ?? 0));
 }
 
 /** Kinds of which there are too few leave room; that room is filled with others so many times. */
@@ -75,14 +79,15 @@ export function bestConstrained(
   pairs: number,
   work: Work,
 ): Valued & { readonly bound: number } {
-  const { grid, values } = wanted;
+  const { grid, values, demand } = wanted;
   const table = tableOf(grid, values, work);
   let best = goodConstrained(wanted, work, table);
   if (best.value === table.value || pairs === 0) return { ...best, bound: table.value };
   const attempt = (whole: CutTree): void => {
-    const found = valued(whole, wanted);
-    const tree = found.value > best.value ? cutWithin(found.tree, grid.longest) : undefined;
-    if (tree) best = { ...found, tree };
+    const counts = countWithin(whole, wanted);
+    const value = worthOf(counts, values);
+    const tree = value > best.value ? cutWithin(clipped(whole, demand), grid.longest) : undefined;
+    if (tree) best = { tree, counts, value };
   };
   const free = unlimited(wanted);
   const freeTable = grid.longest === Number.POSITIVE_INFINITY ? table : tableOf(free.grid, values, work);
@@ -106,11 +111,12 @@ export function listConstrained(wanted: Wanted, least: number, work: Work): read
   if (!exact) return undefined;
   const listed = new Map<string, Valued | undefined>();
   const add = (whole: CutTree): void => {
-    const found = valued(whole, wanted);
-    const key = found.counts.join();
-    if (found.value < least || listed.get(key)) return;
-    const tree = cutWithin(found.tree, longest);
-    listed.set(key, tree && { ...found, tree });
+    const counts = countWithin(whole, wanted);
+    const value = worthOf(counts, wanted.values);
+    const key = counts.join();
+    if (value < least || listed.get(key)) return;
+    const tree = cutWithin(clipped(whole, wanted.demand), longest);
+    listed.set(key, tree && { tree, counts, value });
   };
   const floor = (): number => (listed.size > MOST_LISTED ? Number.POSITIVE_INFINITY : least - 1);
   const free = unlimited(wanted);

@@ -67,15 +67,17 @@ export function sideBySide(parts: readonly CutTree[], from: CutEdge): CutTree {
   if (!first) throw new Error('a row of nothing');
   if (!second) return first;
   const length = parts.reduce((sum, part) => sum + along(part, from), 0);
-  return { ...resized(waste(first), from, length), kind: 'strips', from, parts };
+  const width = from === 'left' ? length : first.width;
+  const height = from === 'left' ? first.height : length;
+  return { width, height, kind: 'strips', from, parts };
 }
 
 /** A tree made as long as this away from an edge, by waste beyond it. */
 export function padded(tree: CutTree, from: CutEdge, length: number): CutTree {
-  const whole = resized(waste(tree), from, length);
-  if (tree.kind === 'waste') return whole;
   const rest = length - along(tree, from);
   if (rest === 0) return tree;
+  const whole = resized(waste(tree), from, length);
+  if (tree.kind === 'waste') return whole;
   const parts = tree.kind === 'strips' && tree.from === from ? tree.parts : [tree];
   return { ...whole, kind: 'strips', from, parts: [...parts, resized(whole, from, rest)] };
 }
@@ -96,18 +98,27 @@ export function leavesOf<R>(tree: CutTree<R>): readonly CutLeaf<R>[] {
   return tree.kind === 'strips' ? tree.parts.flatMap(leavesOf) : [tree];
 }
 
+/** Those of strips, which are asked for again for every strip that they are part of. */
+const shapes = new WeakMap<object, string>();
+
 /** What two trees have in common that are cut in the same way. */
 export function shapeOf(tree: CutTree<Rect<unknown>>): string {
   const size = `${tree.width} x ${tree.height}`;
-  if (tree.kind === 'strips') return `${size} ${tree.from} [${tree.parts.map(shapeOf).join(', ')}]`;
-  return tree.kind === 'blank' ? `${size} blank ${tree.blank}` : size;
+  if (tree.kind === 'blank') return `${size} blank ${tree.blank}`;
+  if (tree.kind === 'waste') return size;
+  const shape = shapes.get(tree) ?? `${size} ${tree.from} [${tree.parts.map(shapeOf).join(', ')}]`;
+  shapes.set(tree, shape);
+  return shape;
 }
 
 /** How many of each blank a tree gives; `kinds` is the number of blanks there are. */
 export function countBlanks(tree: CutTree, kinds: number): number[] {
   const counts = new Array<number>(kinds).fill(0);
-  for (const leaf of leavesOf(tree))
-    if (leaf.kind === 'blank') counts[leaf.blank] = (counts[leaf.blank] ?? 0) + 1;
+  const visit = (part: CutTree): void => {
+    if (part.kind === 'strips') part.parts.forEach(visit);
+    else if (part.kind === 'blank') counts[part.blank] = (counts[part.blank] ?? 0) + 1;
+  };
+  visit(tree);
   return counts;
 }
 
