@@ -1,7 +1,8 @@
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { demoCopy, emptyFolder, sheetwright } from '../cli/terminal.ts';
+import { emptyFolder, sheetwright } from '../cli/terminal.ts';
 import { readPdf } from '../print/read-pdf.ts';
 
 /** All files below a folder with their bytes as text, for comparing. */
@@ -26,18 +27,16 @@ function rewrite(path: string, from: string, to: string): void {
   writeFileSync(path, text.replaceAll(from, to));
 }
 
+const DEMO = fileURLToPath(new URL('../../projects', import.meta.url));
 const BOX = 'short-pencil-box';
 const sheetOf = (folder: string, slug: string): string => join(folder, 'projects', slug, 'sheet.md');
 
-/** A workspace of a few demo projects. */
-function smallWorkspace(...others: readonly string[]): string {
-  const folder = demoCopy();
-  const kept = new Set([BOX, 'shared', ...others]);
-  for (const entry of readdirSync(join(folder, 'projects'), { withFileTypes: true })) {
-    if (entry.isDirectory() && !kept.has(entry.name)) {
-      rmSync(join(folder, 'projects', entry.name), { recursive: true });
-    }
-  }
+/** A workspace of some demo projects. */
+function workspaceOf(...slugs: readonly string[]): string {
+  const folder = emptyFolder();
+  mkdirSync(join(folder, 'projects'));
+  for (const name of ['site.yaml', 'shared', ...slugs])
+    cpSync(join(DEMO, name), join(folder, 'projects', name), { recursive: true });
   return folder;
 }
 
@@ -51,7 +50,7 @@ describe('a make with PDFs', () => {
     Buffer.from(files.get(`site/${BOX}/index.html`) ?? '', 'base64').toString('utf8');
 
   beforeAll(async () => {
-    folder = smallWorkspace('seed-paper-folder');
+    folder = workspaceOf(BOX, 'seed-paper-folder');
     const first = await sheetwright(folder, 'make');
     expect(first.err).toMatch(/made site\/short-pencil-box\/short-pencil-box-a4\.pdf/u);
     expect(first.code).toBe(0);
@@ -128,7 +127,7 @@ describe('a make without PDFs', () => {
   let madeOnce = '';
 
   beforeAll(async () => {
-    madeOnce = smallWorkspace('three-layer-thank-you', 'seed-paper-folder');
+    madeOnce = workspaceOf(BOX, 'three-layer-thank-you', 'seed-paper-folder');
     expect((await sheetwright(madeOnce, 'make', '--no-pdf')).code).toBe(0);
   });
 
@@ -160,10 +159,10 @@ describe('a make without PDFs', () => {
   });
 
   it('makes only the projects named, and refuses one that is not there', async () => {
-    const folder = smallWorkspace('seed-paper-folder');
-    await sheetwright(folder, 'make', 'projects', '--no-pdf', '--only', BOX);
-    expect(existsSync(join(folder, 'dist/site', BOX))).toBe(true);
-    expect(existsSync(join(folder, 'dist/site/seed-paper-folder'))).toBe(false);
+    const folder = workspaceOf(BOX, 'seed-paper-folder');
+    await sheetwright(folder, 'make', 'projects', '--no-pdf', '--only', 'seed-paper-folder');
+    expect(existsSync(join(folder, 'dist/site/seed-paper-folder'))).toBe(true);
+    expect(existsSync(join(folder, 'dist/site', BOX))).toBe(false);
     const missing = await sheetwright(folder, 'make', '--no-pdf', '--only', 'nothing-of-the-kind');
     expect(missing.code).toBe(2);
     expect(missing.err).toContain(BOX);
@@ -192,7 +191,7 @@ describe('a make without PDFs', () => {
   });
 
   it('says which picture cannot be read, and where it is named', async () => {
-    const folder = smallWorkspace();
+    const folder = workspaceOf(BOX);
     writeFileSync(join(folder, 'projects', BOX, 'photos/flat.jpg'), 'not a picture');
     const { code, out } = await sheetwright(folder, 'make', '--no-pdf');
     expect(code).toBe(1);
@@ -202,7 +201,7 @@ describe('a make without PDFs', () => {
   });
 
   it('refuses an output folder that is a file, and a browser that is not there', async () => {
-    const folder = smallWorkspace();
+    const folder = workspaceOf('seed-paper-folder');
     writeFileSync(join(folder, 'taken'), '');
     const taken = await sheetwright(folder, 'make', '--no-pdf', '--out', 'taken');
     expect(taken.code).toBe(2);
