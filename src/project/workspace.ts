@@ -37,6 +37,7 @@ export function readSheet(source: WorkspaceSource, commons: Commons, folder: str
   const { site, shared } = commons;
   const file = files.get(`${folder}/sheet.md`);
   if (!file) return undefined;
+  const ledger = files.get(`${folder}/${LEDGER_FILE}`);
   const uses = new Set(['site.units', 'site.currency']);
   const note: Note = (input) => uses.add(input);
   return readProject({
@@ -45,7 +46,7 @@ export function readSheet(source: WorkspaceSource, commons: Commons, folder: str
     outlines,
     folder,
     file,
-    ledger: files.get(`${folder}/${LEDGER_FILE}`),
+    ledger,
     publishedFirst: (use) => {
       note(`published ${use}`);
       return publishedFirst(use, source);
@@ -62,6 +63,7 @@ export function readSheet(source: WorkspaceSource, commons: Commons, folder: str
       return readDrawing(folder, drawing);
     },
     unreadable: troubleOf(source, file),
+    unreadableLedger: troubleOf(source, ledger),
     units: site.units,
   });
 }

@@ -120,6 +120,8 @@ describe('a file that cannot be read as text', () => {
     await writeFile(join(outside, 'x.yaml'), 'stock: { moss: { sheet: 8 x 8 } }\n');
     await put('large/sheet.md', `${CARD}${'x'.repeat(2_000_000)}`);
     for (const name of ['leaving', 'pipe']) await mkdir(join(root, name));
+    await put('recorded/sheet.md', CARD.replace('![flat](photos/flat.jpg)', 'A card.'));
+    execFileSync('mkfifo', [join(root, 'recorded/revisions.yaml')]);
     await symlink(join(outside, 'sheet.md'), join(root, 'leaving/sheet.md'));
     execFileSync('mkfifo', [join(root, 'pipe/sheet.md')]);
     await put('shared/own.yaml', 'stock: { fern: { sheet: 8 x 8 } }\n');
@@ -134,6 +136,7 @@ describe('a file that cannot be read as text', () => {
       ['large', 'it is larger than 2 MB, which nobody writes'],
       ['leaving', 'it is a link that leads out of the workspace'],
       ['pipe', 'it is a pipe or a device, not a file'],
+      ['recorded', 'it is a pipe or a device, not a file'],
     ]);
     expect(findings.map(({ rule, at }) => [rule, at.file.path])).toEqual([
       ['unreadable-file', 'shared/x.yaml'],

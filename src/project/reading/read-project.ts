@@ -60,6 +60,8 @@ type SheetRequest = Pick<Reader, 'moneyDecimals' | 'shared' | keyof Catalog> & {
   readonly readDrawing: ReadDrawing;
   /** Why the file could not be read as text, when it could not; its text is then empty. */
   readonly unreadable: readonly Finding[];
+  /** The same of the ledger, which then counts as none. */
+  readonly unreadableLedger: readonly Finding[];
   /** The editions that are made where the sheet says nothing of it. */
   readonly units: Units;
   /** Tells apart the settings and shared files it is read with. */
@@ -172,7 +174,9 @@ function readBody(markdown: string, request: SheetRequest, reader: Reader): Body
   restoreText(body, file, report);
   makeSafe(body, file, report);
   checkPictures(body, file, request.findPicture, report);
-  return { body, ...readSteps(body, file, reader), ledger: readLedger(request.ledger, report) };
+  for (const finding of request.unreadableLedger) report(finding);
+  const ledger = request.unreadableLedger.length > 0 ? undefined : request.ledger;
+  return { body, ...readSteps(body, file, reader), ledger: readLedger(ledger, report) };
 }
 
 function readVersion(
