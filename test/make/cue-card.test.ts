@@ -110,12 +110,17 @@ describe('the cue cards of the demo', () => {
     expect(finding).toEqual(expect.arrayContaining(['harbour-light-bookmark/index.html']));
     expect(finding).toEqual(expect.arrayContaining(['harbour-light-bookmark/harbour-light-bookmark-a4.pdf']));
     // Any five words of a note in a row give it away.
-    const told = notes.flatMap(({ note }) => {
-      const words = plain(curly(note)).split(' ');
-      const runs = words.slice(0, -4).map((_, index) => words.slice(index, index + 5).join(' '));
-      return [...site].filter(([, text]) => runs.some((run) => text.includes(run))).map(([path]) => path);
-    });
-    expect(told).toEqual([]);
+    const given = notes.flatMap(({ note }) => inRows(plain(curly(note)), 5));
+    // A text has five of them only where it has the middle three, which are looked up much faster.
+    const middles = given.map((five) => [five.split(' ').slice(1, -1).join(' '), five] as const);
+    const known = new Set(middles.map(([three]) => three));
+    const isToldIn = (text: string): boolean => {
+      const threes = new Set(inRows(text, 3).filter((three) => known.has(three)));
+      return middles.some(([three, five]) => threes.has(three) && text.includes(five));
+    };
+    expect(isToldIn(`as ${given[0]} does`)).toBe(true);
+    const told = [...site].filter(([, text]) => isToldIn(text));
+    expect(told.map(([path]) => path)).toEqual([]);
   }, 300_000);
 });
 
@@ -132,6 +137,12 @@ async function everyText(folder: string): Promise<Map<string, string>> {
     texts.set(path.slice(folder.length + 1), plain(text));
   }
   return texts;
+}
+
+/** Every so many words in a row of a text of words alone. */
+function inRows(text: string, many: number): readonly string[] {
+  const words = text.split(' ');
+  return words.slice(0, 1 - many).map((_, index) => words.slice(index, index + many).join(' '));
 }
 
 /** Words alone, in lower case, one blank between. */
