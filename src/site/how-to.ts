@@ -27,8 +27,8 @@ export function howTo(about: {
 }): object {
   const { editions, labels, pictures, image } = about;
   const { project } = ownEdition(editions);
-  // As for a print: what is meant for a screen reader's ear would be read twice.
-  const setting = settingOf(editions, 'letter', labels, pictures);
+  // As for a print, the author's unit first: what is meant for a screen reader's ear would be read twice.
+  const setting = settingOf(editions, editions.own === 'inch' ? 'letter' : 'a4', labels, pictures);
   const isTool = ({ kind }: Project['supplies'][number]): boolean => TOOLS.includes(kind.value);
   const { worked, dry } = minutesOf(project);
   return {

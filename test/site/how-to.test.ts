@@ -155,3 +155,15 @@ describe('plain text', () => {
     expect(markup.text).toBe(text);
   });
 });
+
+it('says the author’s unit first', () => {
+  const metric = sample(
+    SHEET.replace('unit: in', 'unit: mm').replace('cut: 8 x 5', 'cut: 200 x 130').replace('[4]', '[100]'),
+    {
+      'sample/photos/flat.jpg': 'a picture',
+    },
+  );
+  const said = JSON.stringify(howTo({ editions: metric.editions, labels, pictures, image: undefined }));
+  expect(said).toContain('Score card 200 × 130 mm (≈7 7/8 × ≈5 1/8 in)');
+  expect(JSON.stringify(data)).toContain('Score card 8 × 5 in (204 × 127 mm)');
+});
