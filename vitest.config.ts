@@ -9,7 +9,7 @@ export default defineConfig(({ mode }) => ({
     setupFiles: ['test/equality.ts'],
     // Files share what a worker has loaded and studied: they change nothing outside themselves.
     isolate: false,
-    // Megabytes for what is soon forgotten: with the usual 16 a worker spends a fifth of its time collecting garbage.
+    // Megabytes for what is soon forgotten: with the usual 16 some files spend a sixth of their time collecting it.
     execArgv: ['--max-semi-space-size=64'],
     // On two cores vitest would keep one for itself.
     maxWorkers: 2,
