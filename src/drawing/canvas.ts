@@ -122,7 +122,7 @@ export class Canvas {
     const box = labelBox(label, at, { ...setting, size });
     const descent = (upright ? 0 : DESCENT) * size;
     this.#reach(boxCorners({ ...box, bottom: box.bottom + descent }));
-    if (setting.halo) this.paper(boxCorners(box));
+    if (setting.halo) this.paper(boxCorners(around(box, DESCENT * size)));
     const top = upright ? box.left : box.top;
     for (const [index, lettering] of label.entries()) {
       const across = top + (CAPITAL + index * LINE_HEIGHT) * size;

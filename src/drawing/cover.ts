@@ -5,7 +5,7 @@ import type { Canvas } from './canvas.ts';
 import { drawKey, keyEntries } from './key.ts';
 import { extentOf, type Label, plain, wrapped } from './lettering.ts';
 import { cutLines } from './outline.ts';
-import { OVERLAP, type Page, type Tiling } from './pages.ts';
+import type { Page, Tiling } from './pages.ts';
 import { boxOf, type DrawnBox } from './region.ts';
 import type { DrawnNet } from './style.ts';
 import { caption } from './words.ts';
@@ -70,9 +70,9 @@ function drawMap(canvas: Canvas, net: Net, { tiles }: Tiling, room: DrawnBox): v
       bottom: frame.top + shows.bottom * scale,
     };
     canvas.line('flat', boxCorners(box), true);
-    // Within the part no other page shows, so that every number is of one page.
-    const at = { x: box.left + OVERLAP * scale + 1.5, y: box.top + OVERLAP * scale + 1.5 };
+    // In the middle, which no other page shows, and clear of the outline at the edges.
+    const at = { x: (box.left + box.right) / 2, y: (box.top + box.bottom) / 2 };
     const number = [plain(canvas.style.say('drawing-page', { page: index + 2 }))];
-    canvas.label(number, at, { anchor: 'start', sits: 'under', strong: true, halo: true });
+    canvas.label(number, at, { strong: true, halo: true });
   }
 }

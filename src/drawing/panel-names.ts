@@ -1,5 +1,6 @@
+import { columnName } from '../shape/cells.ts';
 import { distanceOutside, type Point2 } from '../shape/flat-polygon.ts';
-import type { FlatBox, Panel } from '../shape/net.ts';
+import type { FlatBox, Net, Panel } from '../shape/net.ts';
 import { boxCorners } from '../shape/outline.ts';
 import type { Say } from '../words/labels.ts';
 import { partNamed } from '../words/names.ts';
@@ -10,8 +11,8 @@ import type { DrawnBox } from './region.ts';
 import type { DrawnNet } from './style.ts';
 import { roomiestSpot } from './visible.ts';
 
-/** A panel's name that found no room on it: its number there, and the name to explain it. */
-export type Numbered = { readonly number: string; readonly name: string };
+/** A panel's name that found no room on it: the number or letter that stands there, and the name to explain it. */
+export type Numbered = { readonly sign: string; readonly name: string };
 
 type NameSetting = {
   /** Whether a number stands for a name that finds no room; else it is left out. */
@@ -21,8 +22,8 @@ type NameSetting = {
 };
 
 /**
- * Writes each panel's name on it, or that of its cell; a number where the name finds no room.
- * @returns the numbers, for a list beside the drawing.
+ * Writes each panel's name on it, or that of its cell; a number or letter where the name finds no room.
+ * @returns those, for a list beside the drawing.
  */
 export function drawNames(
   canvas: Canvas,
@@ -44,14 +45,20 @@ export function drawNames(
     const last = [...spot.centers()].at(-1);
     // What has no name but its cell's is told by the letters and numbers round the sheet.
     if (numbering && last && panel.name !== undefined) {
-      const number = String(numbered.length + 1);
+      const sign = signFor(drawn.drawn, numbered.length);
       const size = Math.min(canvas.lettering, width, height);
-      const at = settingOn(spot, number, size)?.center ?? last;
-      canvas.label([plain(number)], at, { size, halo, strong: true });
-      numbered.push({ number, name });
+      const at = settingOn(spot, sign, size)?.center ?? last;
+      canvas.label([plain(sign)], at, { size, halo, strong: true });
+      numbered.push({ sign, name });
     }
   }
   return numbered;
+}
+
+/** A number, or a letter where panels are called by numbers of their own: 3 under wall 2 would be taken for wall 3. */
+function signFor({ panels }: Net, index: number): string {
+  const isCalledByNumbers = panels.some(({ name }) => name !== undefined && /\d$/u.test(name));
+  return isCalledByNumbers ? columnName(index).toLowerCase() : String(index + 1);
 }
 
 /** Where a panel's name belongs, and the room there. */

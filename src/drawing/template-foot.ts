@@ -10,6 +10,7 @@ export type FootFacts = {
   /** The revision, as pages of the sheet have it; empty where there is none. */
   readonly state: string;
   readonly name: string;
+  /** Of its piece; it is not said where there is but one. */
   readonly page: number;
   readonly pages: number;
 };
@@ -33,7 +34,8 @@ type Foot = {
 export function footFor(told: FootFacts, width: number, { say, shown }: DrawingStyle): Foot {
   const sizes = width < NARROWER_THAN ? NARROW : WIDE;
   const order = wrapped(say('drawing-print-at'), width / sizes.large);
-  const what = say('drawing-foot', { ...told, edition: say(`drawing-edition-${shown[0]}`) });
+  const key = told.pages > 1 ? 'drawing-foot' : 'drawing-foot-alone';
+  const what = say(key, { ...told, edition: say(`drawing-edition-${shown[0]}`) });
   const parts = [say('drawing-facing'), what, told.state].filter((each) => each !== '');
   const facts = wrapped(parts.join(' · '), width / sizes.small);
   const lines = order.length * sizes.large + facts.length * sizes.small;

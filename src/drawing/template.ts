@@ -182,7 +182,7 @@ function drawFoot(canvas: Canvas, net: DrawnNet, numbered: readonly Numbered[], 
 /** A name is not torn from its number, nor apart. */
 function numberedNames(numbered: readonly Numbered[], width: number, size: number): Label {
   if (numbered.length === 0) return [];
-  const names = numbered.map(({ number, name }) => `${number} ${name}`.replaceAll(' ', '\u00a0'));
+  const names = numbered.map(({ sign, name }) => `${sign} ${name}`.replaceAll(' ', '\u00a0'));
   return wrapped(names.join(', '), width / size);
 }
 

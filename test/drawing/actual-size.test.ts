@@ -113,7 +113,7 @@ describe('a template that fits a page', () => {
       .map(({ text }) => text)
       .join(' ');
     expect(words).toContain('Print at 100%, not fitted to the page.');
-    expect(words).toContain('Paper: Box, actual size · inch edition · page 1 of 1');
+    expect(words).toContain('Paper: Box, actual size · inch edition');
     expect(page.drawing.alternative).toContain(
       '9½ by 6¾ inches, 241 by 171 millimeters. Print at 100 percent.',
     );

@@ -257,6 +257,25 @@ describe('glue on every form', () => {
   );
 });
 
+describe('a name without room', () => {
+  const explained = (form: string): string => {
+    const made = editionsOf(`unit: in\npieces: { box: { form: ${form} } }`);
+    return textsOf(template(4, inchStyle, made).svg)
+      .join(' ')
+      .replaceAll('\u00a0', ' ');
+  };
+
+  it('is told by a number', () => {
+    expect(explained('tuck-end box, inside: 1 x 1 x 3')).toMatch(/\b1 [a-z]+/u);
+  });
+
+  it('is told by a letter where panels are called by numbers themselves', () => {
+    expect(explained('polygon box, sides: 6, side: 1 1/2, height: 4')).toMatch(
+      /\ba wall \d tab, b wall \d tab/u,
+    );
+  });
+});
+
 describe('a key', () => {
   it('explains what the net has, and nothing else', () => {
     const net = drawnNetOf(editions, 'inch', 'box');
