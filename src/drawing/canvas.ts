@@ -122,7 +122,13 @@ export class Canvas {
     const box = labelBox(label, at, { ...setting, size });
     const descent = (upright ? 0 : DESCENT) * size;
     this.#reach(boxCorners({ ...box, bottom: box.bottom + descent }));
-    if (setting.halo) this.paper(boxCorners(around(box, DESCENT * size)));
+    if (setting.halo) {
+      // Over and under the letters: at their ends there is room as it is.
+      const [x, y] = upright ? [DESCENT * size, 0] : [0, DESCENT * size];
+      this.paper(
+        boxCorners({ left: box.left - x, right: box.right + x, top: box.top - y, bottom: box.bottom + y }),
+      );
+    }
     const top = upright ? box.left : box.top;
     for (const [index, lettering] of label.entries()) {
       const across = top + (CAPITAL + index * LINE_HEIGHT) * size;
