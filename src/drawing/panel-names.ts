@@ -5,7 +5,7 @@ import { boxCorners } from '../shape/outline.ts';
 import type { Say } from '../words/labels.ts';
 import { partNamed } from '../words/names.ts';
 import type { Canvas } from './canvas.ts';
-import { extentOf, type Label, plain } from './lettering.ts';
+import { DESCENT, extentOf, type Label, plain } from './lettering.ts';
 import { type DrawingFrame, place, placeAll, sheetBox } from './outline.ts';
 import type { DrawnBox } from './region.ts';
 import type { DrawnNet } from './style.ts';
@@ -125,7 +125,10 @@ function hasRoomFor({ label, size, center, upright }: NameLabel, spot: NameSpot)
   const [long, high] = [width * size + 1.2, height * size + 1.2];
   const [across, down] = upright ? [high, long] : [long, high];
   const hasRoom = across <= spot.width && down <= spot.height;
-  return hasRoom && liesOn(spot.outline, center, across - 1.2, down - 1.2);
+  // What it stands out from, it hides: a plate must not reach over the cut beside it.
+  const plate = spot.halo ? 2 * DESCENT * size : 0;
+  const [wider, higher] = upright ? [plate, 0] : [0, plate];
+  return hasRoom && liesOn(spot.outline, center, across - 1.2 + wider, down - 1.2 + higher);
 }
 
 /** Whether all of a name lies on a panel, which may be no rectangle. */
