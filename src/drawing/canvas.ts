@@ -9,6 +9,9 @@ import type { DrawingStyle } from './style.ts';
 import { coordinate, element, pathData } from './svg.ts';
 import { shaded, tint } from './tint.ts';
 
+/** What a drawing keeps free around its ink, in millimeters: half the width of its lines, and a hair. */
+export const MARGIN = 0.5;
+
 /** A drawing ready to be set in a page. */
 export type Drawing = {
   /** A complete `<svg>` element: role="img", an aria-label, a viewBox in millimeters of paper, no fixed colors of text. */
@@ -169,7 +172,7 @@ export class Canvas {
     frame?: DrawnBox,
     attributes: Readonly<Record<string, string>> = {},
   ): Drawing {
-    const { left, top, right, bottom } = frame ?? around(this.ink, 0.5);
+    const { left, top, right, bottom } = frame ?? around(this.ink, MARGIN);
     const [width, height] = [right - left, bottom - top];
     const root = {
       xmlns: 'http://www.w3.org/2000/svg',

@@ -1,7 +1,7 @@
 import { boxCorners } from '../shape/outline.ts';
 import type { Canvas } from './canvas.ts';
-import { plain, widthOf } from './lettering.ts';
-import type { DrawnNet } from './style.ts';
+import { extentOf, LINE_HEIGHT, widthOf, wrapped } from './lettering.ts';
+import type { DrawingStyle, DrawnNet } from './style.ts';
 
 /** What a template can show that a reader must be told the meaning of. */
 export type KeyEntry =
@@ -38,25 +38,45 @@ function sampleWidth(entry: KeyEntry): number {
   return entry === 'cut' || entry === 'mountain' || entry === 'valley' || entry === 'flat' ? LINE : AREA;
 }
 
+/** The least width that the key can have: words go on below, but none is broken. */
+export function leastKeyWidth({ lettering, style }: Canvas, entries: readonly KeyEntry[]): number {
+  const widths = entries.flatMap((entry) =>
+    wrapped(keyWords(entry, style), 0).map((word) => besideSample(entry) + widthOf(word) * lettering),
+  );
+  return Math.max(0, ...widths);
+}
+
+function keyWords(entry: KeyEntry, { say }: DrawingStyle): string {
+  return say(`drawing-key-${entry}`);
+}
+
+function besideSample(entry: KeyEntry): number {
+  return sampleWidth(entry) + 1.5;
+}
+
 /** Draws the key in rows from a top left corner. @returns where it ends. */
 export function drawKey(
   canvas: Canvas,
   entries: readonly KeyEntry[],
   { left, top, width }: { readonly left: number; readonly top: number; readonly width: number },
 ): number {
-  const size = canvas.lettering;
+  const { lettering: size, style } = canvas;
   const rowHeight = Math.max(size * 1.35, 6);
   let [x, y] = [left, top + rowHeight / 2];
+  let below = 0;
   for (const entry of entries) {
-    const words = plain(canvas.style.say(`drawing-key-${entry}`));
-    const sample = sampleWidth(entry) + 1.5;
-    const own = sample + widthOf(words) * size;
-    if (x > left && x + own > left + width) [x, y] = [left, y + rowHeight];
+    const beside = besideSample(entry);
+    const words = wrapped(keyWords(entry, style), (width - beside) / size);
+    const extent = extentOf(words);
+    const own = beside + extent.width * size;
+    if (x > left && x + own > left + width) [x, y, below] = [left, y + rowHeight + below, 0];
     drawSample(canvas, entry, x, y);
-    canvas.label([words], { x: x + sample, y }, { anchor: 'start' });
+    const under = (words.length - 1) * LINE_HEIGHT * size;
+    canvas.label(words, { x: x + beside, y: y + under / 2 }, { anchor: 'start' });
+    below = Math.max(below, under);
     x += own + 4;
   }
-  return y + rowHeight / 2;
+  return y + rowHeight / 2 + below;
 }
 
 function drawSample(canvas: Canvas, entry: KeyEntry, x: number, y: number): void {

@@ -45,9 +45,9 @@ function drawStack(
   const pile = pileOn(editions, base, style.shown[0]);
   if (!pile || pile.placed.length === 0) return undefined;
   const decorations = decorationsIn(pile, editions, style);
-  const { canvas, reduction } = drawnToFit(pile, decorations, editions, room, style);
+  const { canvas, reduction, taken } = drawnToFit(pile, decorations, editions, room, style);
   const words = { alike, names: namesOn(editions, alike, style), stamped: stampsIn(decorations, style) };
-  const foot = drawLegend(canvas, editions, pile, words, room);
+  const foot = drawLegend(canvas, editions, pile, words, taken);
   canvas.label([plain(scaleWords(reduction, style.say))], foot, { anchor: 'start', sits: 'under' });
   return canvas.drawing('stack', describeStack(pile, words, style));
 }
@@ -61,14 +61,21 @@ function drawnToFit(
   editions: Editions,
   room: DrawingRoom,
   style: DrawingStyle,
-): { readonly canvas: Canvas; readonly reduction: number } {
+): { readonly canvas: Canvas; readonly reduction: number; readonly taken: DrawingRoom } {
   const { left, top, right, bottom } = boxOf(sheetsIn(pile).flatMap(({ outline }) => outline));
   const least = Math.max((right - left) / room.width, (bottom - top) / room.height);
-  for (let reduction = Math.max(1, Math.ceil(least - 1e-9)); ; reduction++) {
+  const largest = Math.max(1, Math.ceil(least - 1e-9));
+  for (let reduction = largest; ; reduction++) {
+    // Labels that would halve the drawing take more of the page.
+    if (room.widest !== undefined && reduction >= 2 * largest) {
+      const { widest: width, ...taken } = room;
+      return drawnToFit(pile, decorations, editions, { ...taken, width }, style);
+    }
     const canvas = new Canvas(style);
     drawPile(canvas, pile, decorations, editions, 1 / reduction);
     const { ink } = canvas;
-    if (ink.right - ink.left <= room.width || reduction >= MOST_REDUCED) return { canvas, reduction };
+    if (ink.right - ink.left <= room.width || reduction >= MOST_REDUCED)
+      return { canvas, reduction, taken: room };
   }
 }
 

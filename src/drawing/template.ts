@@ -6,21 +6,14 @@ import { drawCellNames } from './cell-names.ts';
 import { type DimensionRow, dimensionSize, runningDimension } from './dimension.ts';
 import { drawOnce } from './draw-once.ts';
 import { drawnNetOf } from './drawn-net.ts';
-import { drawKey, keyEntries } from './key.ts';
-import { type Label, plain, widthOf, wrapped } from './lettering.ts';
+import { plain } from './lettering.ts';
+import { drawLines, numberedNames, tellNet } from './net-telling.ts';
 import { AT_ORIGIN, type DrawingFrame, sheetBox } from './outline.ts';
-import { drawNames, type Numbered } from './panel-names.ts';
+import { drawNames } from './panel-names.ts';
 import type { DrawnBox } from './region.ts';
-import { scaleWords, TWO_THIRDS } from './scales.ts';
+import { TWO_THIRDS } from './scales.ts';
 import { drawFacing, drawNet } from './sheet.ts';
-import {
-  colorOf,
-  type DrawingRoom,
-  type DrawingStyle,
-  type DrawnNet,
-  type InBoth,
-  scoreRows,
-} from './style.ts';
+import { colorOf, type DrawingRoom, type DrawingStyle, type InBoth, scoreRows } from './style.ts';
 import { describeNet } from './tell-net.ts';
 import { lengthLabel, sizeLabels } from './words.ts';
 
@@ -34,16 +27,18 @@ export function templateReduction(net: Net, room: DrawingRoom): number {
 /**
  * The dimensioned net, reduced: columns and rows as the project's file names them, score positions
  * from the edges they are said from at the board, the overall size, panel names, and the key. `id` is a piece, or a
- * further sheet of it (`box.lid`).
+ * further sheet of it (`box.lid`). The key stands at the side of a net that leaves room for it within `widest`
+ * millimeters, else under it.
  */
 export function templateDrawing(
   editions: Editions,
   id: string,
   reduction: number,
   style: DrawingStyle,
+  widest?: number,
 ): Drawing | undefined {
-  return drawOnce(editions, style, ['template', id, reduction], () =>
-    drawTemplate(editions, id, reduction, style),
+  return drawOnce(editions, style, ['template', id, reduction, widest], () =>
+    drawTemplate(editions, id, reduction, style, widest),
   );
 }
 
@@ -52,6 +47,7 @@ function drawTemplate(
   id: string,
   reduction: number,
   style: DrawingStyle,
+  widest: number | undefined,
 ): Drawing | undefined {
   const net = drawnNetOf(editions, style.shown[0], id);
   if (!net) return undefined;
@@ -64,7 +60,7 @@ function drawTemplate(
   drawScores(canvas, net, box, 1 / reduction);
   dimensionSize(canvas, box, sizeLabels(net, style), [3.5, 3.5]);
   drawFacing(canvas, { x: (box.left + box.right) / 2, y: canvas.ink.top - 1.5 });
-  drawFoot(canvas, net, numbered, reduction);
+  tellNet(canvas, net, numbered, { reduction, widest });
   return canvas.drawing('template', describeNet(id, net, reduction, style));
 }
 
@@ -98,7 +94,8 @@ function drawFlatNet(
   drawCellNames(canvas, net, frame);
   const { left, right } = sheetBox(net.drawn, frame);
   drawFacing(canvas, { x: (left + right) / 2, y: canvas.ink.top - 1.5 });
-  drawLines(canvas, numberedNames(numbered, right - left, canvas.lettering));
+  const under = { x: canvas.ink.left, y: canvas.ink.bottom };
+  drawLines(canvas, numberedNames(numbered, right - left, canvas.lettering), under);
   return canvas.drawing('template', describeNet(id, net, undefined, style));
 }
 
@@ -151,47 +148,5 @@ function captionRow(
     const at = { x: row + 1.2, y };
     // Word under word, or the drawing would be wider by it.
     canvas.label(words.split(' ').map(plain), at, { size, anchor: 'end', sits: under ? 'under' : 'over' });
-  }
-}
-
-/** `Scale 1:2 · inches over millimeters`, the latter only for who sees both. @param room the width of a line, in heights of its letters */
-function footWords(reduction: number, { say, shown }: DrawingStyle, room: number): Label {
-  const scale = wrapped(scaleWords(reduction, say), room);
-  const [own = [], ...more] = scale;
-  if (shown.length === 1) return scale;
-  const order = say(shown[0] === 'inch' ? 'drawing-inch-over-mm' : 'drawing-mm-over-inch');
-  const beside = [...own, { text: ` · ${order}`, unit: 'both' as const }];
-  if (more.length === 0 && widthOf(beside) <= room) return [beside];
-  const below = wrapped(order, room).map((line) => line.map((run) => ({ ...run, unit: 'both' as const })));
-  return [...scale, ...below];
-}
-
-/** A line under a narrow drawing, in heights of its letters. */
-const LINE = 70 / 3;
-
-/** Scale, key and the names that found no room, under the drawing. */
-function drawFoot(canvas: Canvas, net: DrawnNet, numbered: readonly Numbered[], reduction: number): void {
-  const size = canvas.lettering;
-  const { left, right, bottom } = canvas.ink;
-  const width = Math.max(right - left, LINE * size);
-  drawKey(canvas, keyEntries(net), { left, top: bottom + size, width });
-  const scale = footWords(reduction, canvas.style, width / size);
-  drawLines(canvas, [...numberedNames(numbered, width, size), ...scale]);
-}
-
-/** A name is not torn from its number, nor apart. */
-function numberedNames(numbered: readonly Numbered[], width: number, size: number): Label {
-  if (numbered.length === 0) return [];
-  const names = numbered.map(({ sign, name }) => `${sign} ${name}`.replaceAll(' ', '\u00a0'));
-  return wrapped(names.join(', '), width / size);
-}
-
-/** Lines of text under everything else. */
-function drawLines(canvas: Canvas, lines: Label): void {
-  const size = canvas.lettering;
-  const { left: x, bottom } = canvas.ink;
-  for (const [index, line] of lines.entries()) {
-    const y = bottom + size * 0.6 + Math.max(size * 1.35, 4.8) * index;
-    canvas.label([line], { x, y }, { anchor: 'start', sits: 'under' });
   }
 }

@@ -21,7 +21,7 @@ import { areaWidth } from './css.ts';
 import { mainPiece } from './finished-size.ts';
 import { basesBySteps, layerFigures } from './layer-drawings.ts';
 import { sheetIds } from './piece-sheets.ts';
-import { drawnWays, type Setting } from './setting.ts';
+import { drawnWays, type Setting, type Target } from './setting.ts';
 
 /** The picture at the head of a sheet: which photo it is, or whether it is the drawing of the first base's layers. */
 export type Hero = { readonly html: SafeHtml; readonly photo?: string; readonly showsLayers?: true };
@@ -81,15 +81,14 @@ export function netViews(setting: Setting): readonly NetView[] {
   const ids = sheetIds(editions);
   const scored = ids.filter((id) => netNamed(shapes.nets, readRef(id))?.folds.length);
   const room = scored.length > 1 ? ROOM.templates : ROOM.template;
-  const widest = setting.target === 'page' ? Number.POSITIVE_INFINITY : areaWidth(setting.target);
   const views = ids.flatMap((id) =>
     drawnWays(setting, ({ editions, drawings }) => {
       const net = netNamed(editions[measures.leading].shapes.nets, readRef(id));
       if (!net || net.folds.length === 0) return undefined;
       const least = Math.min(2, templateReduction(net, ROOM.overHalf));
       const reduction = Math.max(least, templateReduction(net, room));
-      return asWideAs(isPlain(net) ? [COLUMN, widest] : [widest], reduction, (each) =>
-        templateDrawing(editions, id, each, drawings),
+      return firstFitting(netTries(setting.target, net, reduction), (each, widest) =>
+        templateDrawing(editions, id, each, drawings, widest),
       );
     }).map(({ drawing, one: { voice } }) => ({
       heading: capital(voice.say('template-of', { piece: sheetNamed(id, voice.say) })),
@@ -100,22 +99,30 @@ export function netViews(setting: Setting): readonly NetView[] {
   return views.map((view, index) => ({ id: `net-${index + 1}`, ...view }));
 }
 
-/** At a reduction, or at one of the next two where only they fit the first of some widths that any of them fits. */
-function asWideAs(
-  widths: readonly number[],
-  reduction: number,
-  draw: (reduction: number) => Drawing | undefined,
-): Drawing | undefined {
+/** A reduction, and the width that a drawing is to keep to, if to any. */
+type NetTry = readonly [reduction: number, widest: number | undefined];
+
+/** How a net may be drawn, best first: at a reduction, or at one of the next two where only those fit its column or page. */
+function netTries(target: Target, net: Net, reduction: number): readonly NetTry[] {
+  if (target === 'page') return [[reduction, undefined]];
   const whole = Math.floor(reduction);
   const reductions = [reduction, whole + 1, whole + 2];
-  for (const widest of widths) {
-    // Drawn once however often it is asked for, and no further than to the first that fits.
-    for (const each of reductions) {
-      const drawn = draw(each);
-      if (drawn && drawn.width <= widest) return drawn;
-    }
+  const across = reductions.map((each): NetTry => [each, areaWidth(target)]);
+  if (target === 'large-print') return across;
+  return [...(isPlain(net) ? reductions : [reduction]).map((each): NetTry => [each, COLUMN]), ...across];
+}
+
+/** As the first of some tries has it that keeps to its width, else as the last. */
+function firstFitting(
+  tries: readonly NetTry[],
+  draw: (...each: NetTry) => Drawing | undefined,
+): Drawing | undefined {
+  let drawn: Drawing | undefined;
+  for (const [reduction, widest] of tries) {
+    drawn = draw(reduction, widest);
+    if (drawn && drawn.width <= (widest ?? Number.POSITIVE_INFINITY) + 1e-6) break;
   }
-  return draw(whole + 2);
+  return drawn;
 }
 
 /** A fold or two from edge to edge: that is read at any size, and need not take both columns. */

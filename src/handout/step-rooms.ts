@@ -1,5 +1,6 @@
 import type { DrawingRoom } from '../drawing/style.ts';
 import { COLUMN } from './column.ts';
+import { areaWidth } from './css.ts';
 import type { Setting } from './setting.ts';
 
 /** Room for the drawings of a step, in millimeters: of a folded shape, a sheet that lies flat, and layers with their labels. */
@@ -16,7 +17,7 @@ const PAGE: StepRooms = {
   layers: { width: 120, height: 110 },
 };
 /** The width of a page in large print. */
-const LARGE_WIDEST = 190;
+const LARGE_WIDEST = areaWidth('large-print');
 const LARGE: StepRooms = {
   shape: { width: 100, height: 72, widest: LARGE_WIDEST },
   flat: { width: 140, height: 120 },
@@ -36,5 +37,15 @@ function roomBeside(pictures: number): StepRooms {
   const { width, rows, labels, shape, layers } = LARGE_BESIDE;
   const most = rows / Math.ceil(pictures / 2) - labels;
   const room = (height: number): DrawingRoom => ({ width, height: Math.min(height, Math.max(most, 30)) });
-  return { shape: { ...room(shape), widest: width }, flat: room(layers), layers: room(layers) };
+  return {
+    shape: { ...room(shape), widest: width },
+    flat: room(layers),
+    layers: { ...room(layers), widest: LARGE_WIDEST, hasSide: true },
+  };
+}
+
+/** The same where layers and their labels take more of the page than they would beside one another. */
+export function oneARow(rooms: StepRooms): StepRooms {
+  const { widest: width = rooms.layers.width, ...layers } = rooms.layers;
+  return { ...rooms, layers: { ...layers, width } };
 }

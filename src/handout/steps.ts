@@ -20,13 +20,16 @@ import { drawingOf, type ProseSetting, withoutHost } from './markdown-handlers.t
 import { measuredText, shownText } from './measured-text.ts';
 import { type Refer, referrer } from './references.ts';
 import { drawnWays, type Setting, type Target } from './setting.ts';
-import { roomIn, type StepRooms } from './step-rooms.ts';
+import { oneARow, roomIn, type StepRooms } from './step-rooms.ts';
 import { piecesToCome } from './to-come.ts';
 
 /** More of them than this would make the column of figures longer than the text. */
 const MOST_BESIDE = 2;
 /** A step of more characters than this may break over two pages; in large type, one with fewer. */
 const LONG = { usual: 1400, large: 300 };
+
+/** No drawing that keeps to its room is so much wider for its margins and what is told under it. */
+const MUCH_WIDER = 1.2;
 
 /** @param hero the picture at the head of the sheet, which in print stands nowhere else. */
 export function stepViews(setting: Setting, hero: Hero | undefined): readonly object[] {
@@ -47,12 +50,14 @@ type StepPlace = {
 function stepView(setting: Setting, step: Step, { number, hero, bases }: StepPlace): object {
   const { voice } = setting;
   const blocks = shownBlocks(setting, step.prose, hero);
-  const rooms = roomIn(setting, bases.length + blocks.filter(isFigure).length);
+  const room = roomIn(setting, bases.length + blocks.filter(isFigure).length);
+  const tried = layerFigures(setting, bases, room.layers);
+  const rooms = tried.some(({ width }) => width > MUCH_WIDER * room.layers.width) ? oneARow(room) : room;
+  const layers = rooms === room ? tried : layerFigures(setting, bases, rooms.layers);
   const told = step.prose.texts.map(({ value }) => value).join(' ');
   const prose = proseSetting(setting, 4, rooms, { told, toCome: piecesToCome(setting.project, number) });
   const { flow, beside } = parted(blocks, prose, setting.target);
   const text = renderMarkdown(flow, prose);
-  const layers = layerFigures(setting, bases, rooms.layers);
   const asked = step.prose.references.filter(({ view }) => view?.value === 'layers');
   return {
     number,

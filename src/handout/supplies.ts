@@ -1,7 +1,7 @@
 import { type Twin, twins } from '../edition/editions.ts';
 import { Length } from '../measure/length.ts';
 import { rulerMark } from '../measure/round.ts';
-import { UNIT_OF } from '../measure/ruler-unit.ts';
+import { type EditionName, UNIT_OF } from '../measure/ruler-unit.ts';
 import type { Size } from '../measure/size.ts';
 import type { Project, Supply, SupplyKind } from '../project/model.ts';
 import { paperNameOf, sheetsSold } from '../project/paper-sizes.ts';
@@ -185,16 +185,26 @@ function isOneLength({ inch, metric }: Twin): boolean {
   return !inch.minus(metric).abs().greaterThan(NO_MORE_THAN_ROUNDED);
 }
 
-/** Each edition's own paper: `Letter (8½ × 11 in) or A4 (210 × 297 mm)`; by its name alone where the ruler has no such size. */
-function papersOf({ measures, voice }: Setting, size: readonly Twin[]): SafeHtml {
-  const papers = measures.shown.map((edition) => {
+/** Each edition's own paper: `Letter (8½ × 11 in) or A4 (210 × 297 mm)`; by its name alone where the ruler has no such size, and in large type. */
+function papersOf({ measures, target, voice }: Setting, size: readonly Twin[]): SafeHtml {
+  const names = measures.shown.map((edition) => {
     const [width, height] = size.map((side) => side[edition]);
-    const name = width && height && paperSaid({ width, height }, voice);
-    const figures = measures.alone(size, edition);
-    const isOnRuler = size.every((side) => rulerMark(side[edition], UNIT_OF[edition]).equals(side[edition]));
-    const words = !name ? figures : isOnRuler ? html`${name} (${figures})` : html`${name}`;
-    return html`<span data-column="${UNIT_OF[edition]}">${words}</span>`;
+    return width && height && paperSaid({ width, height }, voice);
   });
   const or = html`<span class="bracket"> ${voice.say('paired-or')} </span>`;
+  const ofUnit = (edition: EditionName, words: SafeHtml): SafeHtml =>
+    html`<span data-column="${UNIT_OF[edition]}">${words}</span>`;
+  if (target === 'large-print' && names.every((name) => name !== undefined)) {
+    return SafeHtml.join(
+      measures.shown.map((edition, index) => ofUnit(edition, html`${names[index] ?? ''}`)),
+      or,
+    );
+  }
+  const papers = measures.shown.map((edition, index) => {
+    const name = names[index];
+    const figures = measures.alone(size, edition);
+    const isOnRuler = size.every((side) => rulerMark(side[edition], UNIT_OF[edition]).equals(side[edition]));
+    return ofUnit(edition, !name ? figures : isOnRuler ? html`${name} (${figures})` : html`${name}`);
+  });
   return html`<span class="measure">${SafeHtml.join(papers, or)}</span>`;
 }

@@ -24,7 +24,7 @@
   /** A plan so much dearer than the best is tried after it, before pages are planned a little lower. */
   const NEAR = 5;
   /** What it costs to begin a page or a column inside something. */
-  const TORN = { picture: 8, frame: 1, step: { page: 0.5, column: 0.2 }, list: { page: 0.4, column: 0.2 } };
+  const TORN = { picture: 14, frame: 1, step: { page: 0.5, column: 0.2 }, list: { page: 0.4, column: 0.2 } };
 
   /** Every way to set so many things into a row with so many gaps, each after the one before. */
   const places = (count, last, from = 0) => {
@@ -99,8 +99,10 @@
     element.getBoundingClientRect().top - Math.max(0, Number.parseFloat(getComputedStyle(element).marginTop));
 
   /** How far down the picture goes that an element may begin beside. */
-  const pictureEndFor = (element) =>
-    element.closest('.beside')?.querySelector('.step-figures').getBoundingClientRect().bottom ?? 0;
+  const pictureEndFor = (element) => {
+    const pictures = element.closest('.beside')?.querySelector('.step-figures');
+    return !pictures || element.contains(pictures) ? 0 : pictures.getBoundingClientRect().bottom;
+  };
 
   /** The items of a block, as it is measured. */
   const itemsOf = (block) => {
@@ -118,6 +120,29 @@
       held: index < parts.length - 1 && isHeld(index),
       ...tornBy(elements[index]),
     }));
+  };
+
+  /** Sets the words of a step beside its last pictures, as far as these are narrow and stand one below the other. */
+  const besidePictures = (body) => {
+    const figures = body.querySelector('.step-figures');
+    body.prepend(figures);
+    const { width: most } = document.body.getBoundingClientRect();
+    const drawn = [...figures.querySelectorAll('.drawn, img')];
+    const boxes = drawn.map((each) => each.getBoundingClientRect());
+    // Two that stand side by side take the width already.
+    const isInTheWay = ({ top, width }, index) =>
+      width >= most * BESIDE || (index > 0 && top < boxes[index - 1].bottom);
+    const inTheWay = drawn[boxes.findLastIndex(isInTheWay)];
+    const all = [...figures.children];
+    const above = all.findIndex((figure) => figure.contains(inTheWay ?? null)) + 1;
+    if (above === all.length) return;
+    const [narrow, beside] = [document.createElement('div'), document.createElement('div')];
+    narrow.className = 'step-figures';
+    narrow.append(...all.slice(above));
+    beside.className = 'beside';
+    beside.append(narrow, body.querySelector('.prose'));
+    body.append(beside);
+    if (above === 0) figures.remove();
   };
 
   /** Runs while the root has a class. To be turned on and off takes longer than what is measured. */
@@ -233,15 +258,9 @@
   // In large type a step is often longer than a page: its pictures follow its heading, and the words may go on, beside
   // narrow pictures too.
   if (columns === 1) {
-    for (const body of flow.querySelectorAll('.step-body.with-figures')) {
-      const figures = body.querySelector('.step-figures');
-      const drawn = [...figures.querySelectorAll('.drawn, img')].map((each) => each.getBoundingClientRect());
-      // Two that stand side by side take the width already.
-      const isOneBelowOther = drawn.every(({ top }, index) => index === 0 || top >= drawn[index - 1].bottom);
-      const isNarrow = drawn.every(({ width }) => width < area.width * BESIDE);
-      body.prepend(figures);
-      body.classList.toggle('beside', isOneBelowOther && isNarrow);
-    }
+    within('measured', () => {
+      for (const body of flow.querySelectorAll('.step-body.with-figures')) besidePictures(body);
+    });
   }
 
   const tries = (plan) => {

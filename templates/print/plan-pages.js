@@ -19,6 +19,13 @@ const planPages = (items, { height, head, columns }) => {
   for (const { high } of items) tops.push(tops.at(-1) + high);
   const highOf = (from, to) => tops[to] - tops[from];
 
+  /** The first of what is held together before an item: it may be higher than a page. */
+  const rowOf = (to) => {
+    let from = to - 1;
+    while (from > 0 && items[from - 1].held) from--;
+    return from;
+  };
+
   /** Items between two wide ones, in columns as even as may be. */
   const bandOf = (from, to) => {
     const band = { from, to, split: to, high: highOf(from, to), depth: highOf(from, to), cost: 0 };
@@ -52,7 +59,7 @@ const planPages = (items, { height, head, columns }) => {
   const pageOf = (from, to, above) => {
     const bands = bandsOf(from, to);
     const high = bands.reduce((sum, band) => sum + band.high, above);
-    const isAlone = to === from || (to === from + 1 && above === 0);
+    const isAlone = to === from || (from >= rowOf(to) && above === 0);
     if (high > height && !isAlone) return undefined;
     const last = bands.at(-1);
     const full = Math.min(1, (high - (last ? last.high - last.depth : 0)) / height);
@@ -77,7 +84,7 @@ const planPages = (items, { height, head, columns }) => {
     if (to < items.length && items[to - 1].held) continue;
     for (let from = to - 1; from >= 0; from--) {
       // Nor does any that begins before hold so much.
-      if (from < to - 1 && highOf(from, to) > height * columns) break;
+      if (from < rowOf(to) && highOf(from, to) > height * columns) break;
       const before = best[from];
       // What is dearer already without this page is not looked at.
       const isOpen = before && !(before.cost + items[from].atPage >= best[to]?.cost);

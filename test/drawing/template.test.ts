@@ -195,6 +195,25 @@ pieces:
     expect(textsOf(template(1.5, inchStyle).svg).at(-1)).toContain('Two-thirds of actual size');
   });
 
+  it('has its key at its side where its page leaves room, and under it where not, never wider than the page', () => {
+    const [under, beside, narrow] = [undefined, 220, 160].map((widest) =>
+      templateDrawing(editions, 'box', 2, inchStyle, widest),
+    );
+    if (!under || !beside || !narrow) throw new Error('no template');
+    // 9 1/2 in at half size are 121 mm: of 220 its labels leave as much as "mountain fold" takes, of 160 they do not.
+    expect(beside.width).toBeLessThanOrEqual(220);
+    expect(under.height - beside.height).toBeGreaterThan(5);
+    expect(narrow.width).toBeLessThanOrEqual(160);
+    expect(narrow.height).toBeCloseTo(under.height, 0);
+    const wordsOf = ({ svg }: Drawing): readonly string[] =>
+      textsOf(svg)
+        .join(' ')
+        .split(/[\s·]+/u)
+        .toSorted();
+    expect(wordsOf(beside)).toEqual(wordsOf(narrow));
+    for (const { svg } of [beside, narrow]) expect(touching(svg)).toEqual([]);
+  });
+
   it('has letters over its columns and numbers beside its rows, as the file names its cells', () => {
     const { svg } = template(2);
     const at = (name: string): { x: number; y: number }[] =>
