@@ -237,7 +237,7 @@ pieces:
       '2 in mountain; 4 in valley; 6 in mountain | From the left edge, score at 2 in, mountain; 4 in, valley; 6 in, mountain.',
     );
     expect(said('{ A|B: valley 90, B|C: valley 90, C|D: flat }')).toMatch(
-      /^2, 4 in valley; 6 in left flat \|/u,
+      /^2, 4 in valley; 6 in kept flat \|/u,
     );
     const twice = said('{ A1|B1: valley 90, A2|B2: mountain 90 }', ', { from: top, at: [2] }');
     expect(twice).toMatch(/^2 in (?:valley and mountain|mountain and valley); 4, 6 in mountain \|/u);
