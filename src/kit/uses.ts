@@ -50,7 +50,8 @@ export function namesUsed(project: Project): readonly string[] {
 
 function namesOfPiece(piece: Piece, project: Project): readonly string[] {
   const stock = stockOf(piece, project);
-  return [...(stock ? [stock.id.value, stock.name] : []), ...(piece.use ? [piece.use.value] : [])];
+  const shared = [stock?.use, piece.use].flatMap((name) => name?.value ?? []);
+  return [...(stock ? [stock.id.value, stock.name] : []), ...shared];
 }
 
 function namesOfSupply({ item, from, use }: Supply): readonly string[] {

@@ -15,6 +15,8 @@ export type PaperWeight =
 export type Stock = {
   /** The name pieces use: `moss`, or `shared.moss` for one from `shared/`; also its key in the project's map. */
   readonly id: At<string>;
+  /** The value of `shared/` it begins with: `shared.moss`. */
+  readonly use?: At<string>;
   readonly name: string;
   /** Every sheet it is sold in where people measure as the project does; empty when none is given. */
   readonly sheets: readonly StockSheet[];

@@ -1,4 +1,4 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { emptyFolder, sheetwright } from '../cli/terminal.ts';
@@ -54,6 +54,18 @@ describe('sheetwright uses', () => {
       { project: 'note', supplies: [{ item: 'Tape', each: null }] },
     ]);
     expect(await uses('spring')).toMatchObject([{ tagged: true }, { tagged: true }]);
+  });
+
+  it('finds a shared stock that has a short name in the sheet', async () => {
+    const named = workspace(`${MOSS} }`);
+    const sheet = join(named, 'note/sheet.md');
+    const short = readFileSync(sheet, 'utf8').replace(
+      'cream: { sheet: 8 1/2 x 11 }',
+      'cream: { use: shared.moss }',
+    );
+    writeFileSync(sheet, short);
+    const { out } = await sheetwright(named, 'uses', 'shared.moss');
+    expect(out).toContain('note\n  1 × note, 3 × 4 in for each kit\nshared.moss: 2 projects\n');
   });
 
   it.each([
