@@ -5,8 +5,7 @@ import type { Step } from '../project/model.ts';
 
 /**
  * What is said aloud in a step: its first sentences, those before all that name a piece or a number. Tips, cautions,
- * pictures and the lists that we write ourselves are left to the sheet, and to the places they have on the card. Only
- * where nothing else is in a step, its list is said.
+ * pictures and the lists that we write ourselves are left to the sheet, and to the places they have on the card.
  *
  * @param most how many at the most, in the order of the step.
  */
@@ -14,7 +13,6 @@ export function actionsOf({ prose }: Step, most: number, language: string): read
   const all = withoutHost(prose.nodes)
     .flatMap(linesIn)
     .flatMap((line) => sentencesIn(line, language));
-  if (all.length === 0 && most > 1) return listIn(prose.nodes);
   const chosen = all
     .map((action, index) => ({ action, index, weight: index === 0 || isExact(action) ? 0 : 1 }))
     .toSorted((a, b) => a.weight - b.weight || a.index - b.index)
@@ -29,15 +27,18 @@ function linesIn(node: RootContent): readonly Paragraph[] {
   return [];
 }
 
-/** The list that says what a step without a sentence does: what is glued, or else what is cut. */
-function listIn(nodes: readonly RootContent[]): readonly Paragraph[] {
-  const lines = withoutHost(nodes).flatMap(linesIn);
-  const named = (kind: string): Paragraph | undefined =>
-    lines.find(({ children }) =>
+/** The list of a step that we write ourselves: what is glued in it, or else what is cut. */
+type OwnList = { readonly kind: 'assembly' | 'trims'; readonly line: Paragraph };
+
+export function ownListOf({ prose }: Step): OwnList | undefined {
+  const lines = withoutHost(prose.nodes).flatMap(linesIn);
+  const named = (kind: OwnList['kind']): OwnList | undefined => {
+    const line = lines.find(({ children }) =>
       children.some((node) => node.type === 'textDirective' && node.name === kind),
     );
-  const list = named('assembly') ?? named('trims');
-  return list ? [list] : [];
+    return line && { kind, line };
+  };
+  return named('assembly') ?? named('trims');
 }
 
 /** Whether a sentence names a piece or has a number in it. */

@@ -5,6 +5,8 @@ export type CardRoom = {
   readonly points: 18 | 16;
   /** The most that is said of a step. */
   readonly actions: 0 | 1 | 2 | 3;
+  /** Which steps have the list of what is glued or cut in them, and not only a line that it is on the sheet. */
+  readonly lists: 'all' | 'without a sentence' | 'none';
   /** Room for a picture beside what is said, in millimeters. */
   readonly picture: DrawingRoom | undefined;
   /** The cautions that stand in the steps; the usual ones are always said. */
@@ -20,6 +22,7 @@ export type CardRoom = {
 const ALL: CardRoom = {
   points: 18,
   actions: 3,
+  lists: 'all',
   picture: { width: 24, height: 17 },
   stepCautions: true,
   instead: true,
@@ -30,8 +33,10 @@ const ALL: CardRoom = {
 
 /** What is left out, one after the other, until all that is left fits. */
 const LESS: readonly Partial<CardRoom>[] = [
+  { lists: 'without a sentence' },
   { points: 16 },
   { instead: false },
+  { lists: 'none' },
   { actions: 2 },
   { actions: 1 },
   { picture: { width: 16, height: 11 } },
@@ -44,8 +49,8 @@ const LESS: readonly Partial<CardRoom>[] = [
 ];
 
 /**
- * From everything in large type to the least: first the type gets smaller, then what stands on the sheet as well is
- * left out, then the demonstrator's own notes, which are in the project's file; last, the lists are cut short.
+ * From everything in large type to the least: first lists beside what is said go, then the type gets smaller, then what
+ * stands on the sheet as well is left out, then the demonstrator's own notes, which are in the project's file; last, the lists are cut short.
  */
 export const ROOMS: readonly [CardRoom, ...CardRoom[]] = [
   ALL,

@@ -6,7 +6,7 @@ import type { Setting } from '../handout/setting.ts';
 import type { Project, Step } from '../project/model.ts';
 import { pieceNamed } from '../words/names.ts';
 import type { SafeHtml } from '../words/safe-html.ts';
-import { actionsOf } from './actions.ts';
+import { actionsOf, ownListOf } from './actions.ts';
 import { runClock, type SayTime, type Slot, shareOf, timesFrom } from './clock.ts';
 import { pictureOf } from './picture.ts';
 import type { CardRoom } from './room.ts';
@@ -103,7 +103,6 @@ function cueStep(
   const { voice } = setting;
   const { dryAt, waits } = slot;
   const prose = cueProse(setting);
-  const spoken = spokenProse(setting);
   return {
     number,
     at,
@@ -113,9 +112,21 @@ function cueStep(
     dry: dryAt === undefined ? undefined : voice.say('cue-dry-at', { time: time(dryAt) }),
     notes: asidesOf(step.prose.nodes, 'host', setting),
     cautions: asidesOf(step.prose.nodes, 'caution', setting),
-    actions: actionsOf(step, room.actions, voice.language).map((action) => renderMarkdown([action], spoken)),
+    actions: spokenActions(step, room, setting),
     picture: room.picture && pictureOf(setting, number, room.picture, shown),
   };
+}
+
+/** What is said in a step, then its list of what is glued or cut, or that it is on the sheet. */
+function spokenActions(step: Step, { actions, lists }: CardRoom, setting: Setting): readonly SafeHtml[] {
+  const { voice } = setting;
+  const prose = spokenProse(setting);
+  const said = actionsOf(step, actions, voice.language).map((action) => renderMarkdown([action], prose));
+  const list = ownListOf(step);
+  if (actions === 0 || !list) return said;
+  const isSaid = lists === 'all' || (lists === 'without a sentence' && said.length === 0);
+  const told = isSaid ? renderMarkdown([list.line], prose) : voice.phrase(`cue-listed-${list.kind}`, {});
+  return [...said, told];
 }
 
 /** A step of the preparation. */

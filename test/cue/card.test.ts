@@ -188,7 +188,23 @@ describe('a cue card', () => {
       textOf(all(pageOf(sample(sheet, { 'sample/photos/gun.jpg': 'x' }), room), '.cue-step').at(-2) as Node);
     expect(said(listed, everything)).toMatch(/Glue the outside of .+ to the inside of/u);
     expect(said(trimmed, everything)).toMatch(/Cut straight beside|Cut away/u);
-    expect(said(listed, { ...everything, actions: 1 })).not.toContain('Glue');
+    expect(said(listed, { ...everything, lists: 'without a sentence' })).toMatch(/Glue the outside of/u);
+    expect(said(listed, { ...everything, lists: 'none' })).toMatch(
+      /Fold and glue it as listed in this step of the sheet\.$/u,
+    );
+    expect(said(trimmed, { ...everything, lists: 'none' })).toMatch(
+      /Cut it as listed in this step of the sheet\.$/u,
+    );
+  });
+
+  it('says what is glued after what is said, where there is room, or else that it is on the sheet', () => {
+    const sheet = SHEET.replace('Close it.\n', 'Close it.\n\n:trims[box]\n\n:assembly[box]\n');
+    const said = (room: CardRoom): string =>
+      textOf(all(pageOf(sample(sheet, { 'sample/photos/gun.jpg': 'x' }), room), '.cue-step').at(-2) as Node);
+    expect(said(everything)).toMatch(/Close it\. .*Glue the outside of .+ to the inside of/u);
+    expect(said({ ...everything, lists: 'without a sentence' })).toMatch(
+      /Close it\. .*Fold and glue it as listed in this step of the sheet\.$/u,
+    );
   });
 
   it('counts the slits apart from how long they are', () => {
@@ -276,8 +292,8 @@ describe('what is said in a step', () => {
     expect(said('Ink it. Breathe. Wait. Smile.')).toEqual(['Ink it.', 'Breathe.', 'Wait.']);
   });
 
-  it('has no list of ours, no tip and no picture in it', () => {
-    expect(said('Ink it.\n\n:::tip\nSlowly.\n:::\n\n:trims[box]\n\n![A](photos/gun.jpg)\n\nWait.')).toEqual([
+  it('has no tip and no picture in it', () => {
+    expect(said('Ink it.\n\n:::tip\nSlowly.\n:::\n\n![A](photos/gun.jpg)\n\nWait.')).toEqual([
       'Ink it.',
       'Wait.',
     ]);
@@ -298,7 +314,7 @@ describe('the notes of the demonstrator', () => {
 describe('a card with too little room', () => {
   it('never sets a type under 16 points', () => {
     for (const room of ROOMS) expect(room.points).toBeGreaterThanOrEqual(16);
-    expect(cardOf(project, ROOMS[1])).toContain('font-size: 16pt');
+    expect(cardOf(project, ROOMS[2])).toContain('font-size: 16pt');
   });
 
   it('leaves things out in a fixed order, and says each time what', () => {
@@ -311,6 +327,8 @@ describe('a card with too little room', () => {
     const notes = 'Your own notes did not fit; they are in sample/sheet.md.';
     expect(told).toEqual([
       [],
+      [],
+      [instead],
       [instead],
       [instead],
       [instead],
