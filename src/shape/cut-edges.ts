@@ -2,6 +2,7 @@ import { sideOf } from './exact.ts';
 import { edgesOf, type Point2 } from './flat-polygon.ts';
 import type { FlatPoint, FlatSegment, Net, Panel } from './net.ts';
 import { perNet } from './per-net.ts';
+import { slitsWithin } from './slits-within.ts';
 
 /** The panels that cuts between score lines part, by their ids. */
 type PanelsBesideCuts = {
@@ -11,11 +12,12 @@ type PanelsBesideCuts = {
   readonly straight: readonly string[];
 };
 
-/** What the slits of a net part, read from the edges that its panels have left. */
+/** What the slits from an open edge part, read from the edges that its panels have left. */
 export const besideSlits: (net: Net) => PanelsBesideCuts = perNet((net) => {
   const apart: string[][] = [];
   const straight = new Set<string>();
-  for (const slit of net.slits) {
+  const within = slitsWithin(net);
+  for (const slit of net.slits.filter((each) => !within.includes(each))) {
     const edges = net.panels.flatMap((panel) => edgesAlong(panel, slit));
     for (const [index, edge] of edges.entries()) {
       const isBeside = (other: EdgeAlong): boolean => edge.side !== other.side && overlap(edge, other);

@@ -37,7 +37,7 @@ export function cuttingWords(
 function cutsOfOne(body: Piece['body'], net: Net, voice: Voice): SafeHtml {
   const lines = linesOf(net, saidCuts(body, net), voice);
   const [only] = lines;
-  if (only && lines.length === 1) return html`<p>${only}</p>`;
+  if (lines.length < 2) return only ? html`<p>${only}</p>` : html``;
   return html`<ul class="said">${SafeHtml.join(lines.map((line) => html`<li>${line}</li>`))}</ul>`;
 }
 

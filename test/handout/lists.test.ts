@@ -353,8 +353,17 @@ describe('what is cut and stuck', () => {
     );
     const made = settingFor(pop);
     const words = read(referrer(made.editions, made.measures, made.voice)('trims', 'pop'));
-    expect(words).toContain('Cuts that begin and end inside the sheet are made with a craft knife.');
+    const knife =
+      'Cut the lines that begin and end inside the sheet with a craft knife, as drawn and no further.';
+    expect(words).toContain(knife);
     expect(words).toContain('Cuts that end inside the sheet are made with scissors or a craft knife');
+    // The slits of a pop-up run across the fold, beside no panel as far as a fold.
+    const card = settingFor(
+      sampleOf(
+        'unit: in\npieces:\n  card: { form: single-fold card, size: 5 x 4, openings: { step: { pop-up: 2, depth: 1 } } }',
+      ),
+    );
+    expect(read(referrer(card.editions, card.measures, card.voice)('trims', 'card'))).toBe(knife);
   });
 
   /** By hand: the tab goes behind the left wall; the bottom is folded in last, over the flap of the back. */
