@@ -117,6 +117,9 @@ function cueStep(
   };
 }
 
+/** That a list is on the sheet. */
+const LISTED = { assembly: 'cue-listed-assembly', trims: 'cue-listed-trims' } as const;
+
 /** What is said in a step, then its list of what is glued or cut, or that it is on the sheet. */
 function spokenActions(step: Step, { actions, lists }: CardRoom, setting: Setting): readonly SafeHtml[] {
   const { voice } = setting;
@@ -125,7 +128,7 @@ function spokenActions(step: Step, { actions, lists }: CardRoom, setting: Settin
   const list = ownListOf(step);
   if (actions === 0 || !list) return said;
   const isSaid = lists === 'all' || (lists === 'without a sentence' && said.length === 0);
-  const told = isSaid ? renderMarkdown([list.line], prose) : voice.phrase(`cue-listed-${list.kind}`, {});
+  const told = isSaid ? renderMarkdown([list.line], prose) : voice.phrase(LISTED[list.kind], {});
   return [...said, told];
 }
 
