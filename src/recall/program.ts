@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { dirname, extname, join } from 'node:path';
+import { dirname, extname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { packageRoot } from './package-root.ts';
 import { sha256 } from './sealed.ts';
@@ -12,8 +12,14 @@ let printing: string | undefined;
 
 /** Tells this program from any other that could make something else: its code and what it is built on. */
 export function programDigest(): string {
-  program ??= sha256([folderDigest(codeFolder(), ENDING), ...dependencies()].join('\n'));
+  program ??= sha256([folderDigest(codeFolder(), ENDING), ...dependencies(), ...wordsOfNode()].join('\n'));
   return program;
+}
+
+/** What Node knows of languages and time zones, by versions: another Node may write a day otherwise, or know one more zone. */
+function wordsOfNode(): readonly string[] {
+  const { icu = '', cldr = '', tz = '', unicode = '' } = process.versions;
+  return [icu, cldr, tz, unicode];
 }
 
 /** Tells apart all that pages are made from besides: templates, styles, scripts, words. It may change while we run. */
@@ -32,13 +38,13 @@ function codeFolder(): string {
   return dirname(dirname(fileURLToPath(import.meta.url)));
 }
 
-/** Of all files of a folder and those below, or of those with one ending. */
+/** Of all files of a folder and those below, or of those with one ending: of what they are called, too. */
 function folderDigest(folder: string, ending = ''): string {
   const files = readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile() && entry.name.endsWith(ending))
     .map(({ parentPath, name }) => join(parentPath, name))
     .sort();
-  return sha256(files.map((path) => sha256(readFileSync(path))).join('\n'));
+  return sha256(files.map((path) => `${relative(folder, path)} ${sha256(readFileSync(path))}`).join('\n'));
 }
 
 /** The packages it is built on, with the versions that are installed. */

@@ -1,6 +1,6 @@
-import { cpSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, renameSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { make } from '../../src/make/make.ts';
 import type { MakeOptions, MakeResult } from '../../src/make/make-options.ts';
 import type { ProjectRecord } from '../../src/make/records.ts';
@@ -186,6 +186,46 @@ describe('a make again', () => {
     expect(made.length).toBeGreaterThan(20);
     expect(contents(join(folder, 'dist'))).toEqual(made);
     expect(contents(join(again, 'dist'))).toEqual(made);
+  });
+});
+
+describe('what tells a program from another', () => {
+  let loaded = 0;
+
+  /** The code, loaded once more, as it would be of a package in that folder. */
+  async function programIn(root: string): Promise<typeof import('../../src/recall/program.ts')> {
+    vi.doMock('../../src/recall/package-root.ts', () => ({ packageRoot: () => root }));
+    loaded += 1;
+    const path = `/src/recall/program.ts?again=${loaded}`;
+    return import(/* @vite-ignore */ path);
+  }
+
+  afterEach(() => {
+    vi.doUnmock('../../src/recall/package-root.ts');
+    vi.unstubAllGlobals();
+  });
+
+  it('is what its templates are called, too: the labels of a language go by the name of their file', async () => {
+    const files = {
+      'templates/labels/pl-pl.yaml': 'cut: Wytnij\n',
+      'templates/labels/sv.yaml': 'cut: Skär\n',
+    };
+    const root = folderWith(files);
+    const { templatesDigest } = await programIn(root);
+    const before = templatesDigest();
+    expect(templatesDigest()).toBe(before);
+    renameSync(join(root, 'templates/labels/pl-pl.yaml'), join(root, 'templates/labels/pl.yaml'));
+    expect(templatesDigest()).not.toBe(before);
+  });
+
+  // America/Coyhaique is a zone from 2025b of the tz database on: Node 20.19.0, which has 2025a, refuses it.
+  it.each(['icu', 'cldr', 'tz', 'unicode'])('is what its Node knows, by its %s', async (part) => {
+    const root = folderWith({ 'package.json': '{}' });
+    const before = (await programIn(root)).programDigest();
+    expect((await programIn(root)).programDigest()).toBe(before);
+    const versions = { ...process.versions, [part]: '2025a' };
+    vi.stubGlobal('process', Object.create(process, { versions: { value: versions } }));
+    expect((await programIn(root)).programDigest()).not.toBe(before);
   });
 });
 
