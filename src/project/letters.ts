@@ -74,8 +74,8 @@ export function findLacking(
   settings: number = file.text.length,
 ): Lacking | undefined {
   if (font?.letters.length === 0) return undefined;
-  const all = file.text.matchAll(lackingLetters(font?.letters));
-  const runs = [...all].filter(({ index }) => index >= settings || !isInComment(file.text, index));
+  const printed = `${withoutComments(file.text.slice(0, settings))}${file.text.slice(settings)}`;
+  const runs = [...printed.matchAll(lackingLetters(font?.letters))];
   const [first] = runs;
   if (!first) return undefined;
   const at = { file, start: first.index, end: first.index + first[0].length };
@@ -88,8 +88,10 @@ export function frontmatterIn(text: string): number {
   return /^---\r?\n[\s\S]*?\n---/u.exec(text)?.[0].length ?? 0;
 }
 
-/** Whether a place in YAML is after a `#` that begins a comment. */
-function isInComment(text: string, at: number): boolean {
-  const line = text.slice(text.lastIndexOf('\n', at - 1) + 1, at);
-  return /^(?:[^"'#]|"[^"]*"|'[^']*'|\S#)*?(?:^|\s)#/u.test(line);
+/** The first `#` of a line that is in no quotes and stands behind no letter, and all after it. */
+const COMMENT = /^((?:[^"'#\n]|"[^"\n]*"|'[^'\n]*'|\S#)*?(?:^|[^\S\n]))(#.*)/gmu;
+
+/** YAML with blanks in the place of its comments. */
+function withoutComments(yaml: string): string {
+  return yaml.replace(COMMENT, (_, kept: string, comment: string) => kept + ' '.repeat(comment.length));
 }

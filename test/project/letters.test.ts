@@ -159,4 +159,21 @@ describe('a workspace whose letters nobody has', () => {
       found({ ...texts, 'site.yaml': `${texts['site.yaml']}font: fonts/any.ttf\n`, 'fonts/any.ttf': '' }),
     ).toEqual([]);
   });
+
+  // Each of them was once looked for in the whole line before it: half a minute, and then more than any test may take.
+  it('hears of sixty thousand in one line at once', () => {
+    const title = `title: "${'я,'.repeat(60_000)}" # ж\n`;
+    expect(found({ 'site.yaml': title })).toEqual(['site.yaml я']);
+  });
+
+  it.each([
+    ['title: "# 紙" # 苔', '紙'],
+    ["title: '# 紙' # 苔", '紙'],
+    ['title: a#紙 # 苔', '紙'],
+    ['# 苔\ntitle: 紙', '紙'],
+    ['title: Bench # 苔', undefined],
+    ['title: Bench\n  # 苔 # 紙', undefined],
+  ])('knows where a comment begins: %s', (text, run) => {
+    expect(found({ 'site.yaml': `${text}\n` })).toEqual(run === undefined ? [] : [`site.yaml ${run}`]);
+  });
 });
