@@ -23,7 +23,15 @@ type ScoredPiece = {
 };
 
 /** In words, `Quarter turn clockwise: left edge along the top (6¾ in (171 mm))`; then its positions. */
-type ScoreLine = { readonly words: SafeHtml; readonly positions: Columns<SafeHtml> };
+type ScoreLine = {
+  readonly words: SafeHtml;
+  readonly positions: Columns<SafeHtml>;
+  /** So few positions that they go on one line. */
+  readonly isShort: boolean;
+};
+
+/** How many positions go on one line of a page at the most, in both units and beside what is said of them. */
+const MOST_ON_LINE = 6;
 
 /** A line at an angle: where it starts and ends, each from the left and from the top edge; then how it folds. */
 type SlantLine = readonly SafeHtml[];
@@ -80,6 +88,7 @@ function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly
         ...measures.columns(at, 'column'),
         lead: positionsByFold(move, voice, (some) => measures.columns(some, 'column').lead),
       },
+      isShort: at.length <= MOST_ON_LINE,
     };
   });
 }

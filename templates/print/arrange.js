@@ -115,6 +115,8 @@
     const isHeld = (index) => parts[index].matches(HEADING) || isHeldRow(index) || isBeside(index + 1);
     return parts.map((part, index) => ({
       element: elements[index],
+      nth: index,
+      under: block.matches('.supplies') ? tops[1] - tops[0] : 0,
       high: tops[index + 1] - tops[index],
       isWide: columns > 1 && part.matches('.wide, .spread'),
       held: index < parts.length - 1 && isHeld(index),
@@ -231,8 +233,16 @@
     else pauseBefore(element);
   };
 
+  const beginColumn = ({ element }, down) => {
+    element.dataset.begins = 'column';
+    if (down > 0) element.style.paddingBlockStart = `${down}px`;
+  };
+
   const clear = () => {
-    for (const element of flow.querySelectorAll('[data-begins]')) delete element.dataset.begins;
+    for (const element of flow.querySelectorAll('[data-begins]')) {
+      delete element.dataset.begins;
+      element.style.removeProperty('padding-block-start');
+    }
     for (const pause of flow.querySelectorAll('.pause')) pause.remove();
   };
 
@@ -243,7 +253,7 @@
     root.classList.toggle('goes-on', head.goesOn);
     for (const [index, { from, bands }] of pages.entries()) {
       if (index > 0) beginPage(items[from]);
-      for (const { to, split } of bands) if (split < to) items[split].element.dataset.begins = 'column';
+      for (const { to, split, down } of bands) if (split < to) beginColumn(items[split], down);
     }
   };
 

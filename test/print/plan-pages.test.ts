@@ -7,8 +7,16 @@ type Item = {
   readonly held: boolean;
   readonly atPage: number;
   readonly atColumn: number;
+  readonly nth?: number;
+  readonly under?: number;
 };
-type Page = { readonly from: number; readonly to: number; readonly full: number };
+type Band = { readonly split: number; readonly down: number; readonly high: number };
+type Page = {
+  readonly from: number;
+  readonly to: number;
+  readonly full: number;
+  readonly bands: readonly Band[];
+};
 type Plan = { readonly cost: number; readonly faults: number; readonly pages: readonly Page[] };
 type Room = { readonly height: number; readonly head: number; readonly columns: 1 | 2 };
 
@@ -57,6 +65,17 @@ describe('the plan of pages', () => {
     const { pages } = planPages(lines, { height: HEIGHT, head: 0, columns: 1 });
     expect(pages.map(({ from, to }) => to - from).at(-1)).toBeGreaterThanOrEqual(7);
     expect(pages).toHaveLength(2);
+  });
+
+  it('begins a second column as far down as its list, where there is room and the heading stands in the first', () => {
+    const list = [item(60, { held: true }), ...Array.from({ length: 10 }, () => item(100))];
+    const items = list.map((each, nth) => ({ ...each, nth, under: 60 }));
+    const bandsIn = (height: number): readonly Band[] =>
+      planPages(items, { height, head: 0, columns: 2 }).pages.flatMap(({ bands }) => bands);
+    expect(bandsIn(560)).toMatchObject([{ split: 6, down: 60, high: 560 }]);
+    expect(bandsIn(559)).not.toMatchObject([{ down: 60 }]);
+    const onLaterPages = bandsIn(260).slice(1);
+    expect(onLaterPages.map(({ down }) => down)).toEqual(onLaterPages.map(() => 0));
   });
 
   it('finds the cheapest of all ways to break, tried one after the other', () => {
