@@ -103,6 +103,11 @@ export function roundDecimals(value: number, decimals: number): number {
   return rounded === 0 ? 0 : rounded;
 }
 
+/** Degrees as the same turn from 0 to less than 360, to the six decimals that can be written, without what 360 adds and takes. */
+export function turnWithin(degrees: number): number {
+  return roundDecimals(((degrees % 360) + 360) % 360, 6) % 360;
+}
+
 function floorOf(length: Length, step: Length): bigint {
   const { numerator, denominator } = length.over(step);
   const whole = numerator / denominator;

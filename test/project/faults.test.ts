@@ -164,6 +164,23 @@ describe('a word that is not known', () => {
   });
 });
 
+describe('a turn', () => {
+  it.each([
+    ['7.3', 7.3],
+    ['-0.1', 359.9],
+    ['367,4', 7.4],
+    ['359.999999', 359.999999],
+    ['-0', 0],
+    ['360', 0],
+    ['-720', 0],
+  ])('is one from 0 to less than 360, as it was written: %s', (written, turn) => {
+    const { pieces } = readSheet(
+      sheetOf(`pieces: { a: { cut: 5 x 5 }, b: { cut: 1 x 1, on: a, turn: ${written} } }`),
+    );
+    expect(pieces.get('b')?.placement.turn?.value).toBe(turn);
+  });
+});
+
 describe('a turn said twice', () => {
   it.each([
     ['turn: 90, at: { turn: 45 }', 90, '45'],

@@ -51,6 +51,24 @@ const tell = (changes: Changes, leading?: 'inch' | 'metric'): ReturnType<typeof 
     leading && (leading === 'inch' ? ['inch', 'metric'] : ['metric', 'inch']),
   );
 
+describe('a turn', () => {
+  const turned = (turn: number) => (text: string) =>
+    text.replace('on: box.front', `on: box.front, turn: ${turn}`);
+
+  it('is told as it was written', () => {
+    const { changes } = tell(changesBetween(state(turned(7.3)), state(turned(7.4))));
+    expect(JSON.stringify(changes)).toMatch(/turned 7\.3°.*turned 7\.4°/u);
+  });
+
+  it('is no other where a ledger has what floating point added', () => {
+    const ledger = ledgerText({ revisions: [], state: state(turned(7.3)) });
+    const astray = ledger.replace('turn: 7.3', 'turn: 7.300000000000011');
+    expect(astray).not.toBe(ledger);
+    const read = readLedger({ path: '', text: astray }, () => {}).state;
+    expect(read && changesBetween(read, state(turned(7.3)))).toEqual([]);
+  });
+});
+
 describe('the numbers of the edition that was published', () => {
   const published = ledgerText({
     revisions: [{ number: 1, date: '2026-12-01', own: 'inch', changes: [] }],

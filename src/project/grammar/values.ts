@@ -1,5 +1,6 @@
 import type { Length, Unit } from '../../measure/length.ts';
 import { parseDistance, parseSizes, type Reading, VULGAR } from '../../measure/notation.ts';
+import { turnWithin } from '../../measure/round.ts';
 import type { Units } from '../../measure/ruler-unit.ts';
 import { BETWEEN_WORDS } from '../../measure/unit-words.ts';
 import type { AtSize, AtVolume } from '../sizes-as-written.ts';
@@ -85,7 +86,7 @@ export const asMinutes: Value<At<number>> = {
 export const asTurn: Value<At<number>> = asMatch(
   'degrees, such as 45',
   /^([-−]?)(\d{1,3}(?:[.,]\d{1,6})?)\s*(?:°|deg|degrees)?$/u,
-  ([, sign, degrees = '']) => ((((sign ? -1 : 1) * Number(degrees.replace(',', '.'))) % 360) + 360) % 360,
+  ([, sign, degrees = '']) => turnWithin((sign ? -1 : 1) * Number(degrees.replace(',', '.'))),
 );
 
 /** How one, two or three lengths are written, and what they look like from afar: what is one only the reader knows. */

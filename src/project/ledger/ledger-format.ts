@@ -1,6 +1,7 @@
 import { Document, isSeq, visit } from 'yaml';
 import { z } from 'zod';
 import { Length } from '../../measure/length.ts';
+import { turnWithin } from '../../measure/round.ts';
 import type { Ledger, PublishedState, Revision } from './ledger.ts';
 import { stateInWords } from './worded-state.ts';
 
@@ -53,7 +54,8 @@ function valueFrom(least: Length): Record<'inch' | 'metric', Lengths> & {
   const degrees = 'degrees from 0 to less than 360';
   return {
     word: z.string().optional(),
-    turn: z.number(degrees).min(0, degrees).lt(360, degrees).optional(),
+    // Ledgers once had what floating point adds: 7.300000000000011.
+    turn: z.number(degrees).min(0, degrees).lt(360, degrees).overwrite(turnWithin).optional(),
     centered: z.enum(['both', 'across', 'upright'], 'both, across or upright').optional(),
     count: z.int('a whole number').min(1, 'a whole number').optional(),
     inch: lengthsIn('in', least),
