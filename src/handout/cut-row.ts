@@ -130,13 +130,22 @@ function baseNote(setting: Setting, base: SafeHtml, layer: Twin<Layer>): SafeHtm
   return SafeHtml.join([...shows, ...(turn === 0 ? [] : [turnWords(turn, setting.voice)])], ', ');
 }
 
-/** How far a layer that says no border side by side is from its nearer edge, along each way in which it isn't centered. */
+/**
+ * How far a layer that says no border side by side is from an edge, along each way in which it isn't centered: from the one
+ * that the author measures from, else from the nearer one.
+ */
 function offCenter({ measures, voice }: Setting, layer: Twin<Layer>): SafeHtml[] {
   const ways = [['left', 'right'] as const, ['top', 'bottom'] as const];
   return ways.flatMap(([first, second]) => {
-    const [one, other] = [revealOn(layer, first), revealOn(layer, second)];
-    if (one.inch.equals(other.inch) || one.metric.equals(other.metric)) return [];
-    const [size, side] = isNearer(one, other) ? [one, first] : [other, second];
+    const [one, other] = [
+      { size: revealOn(layer, first), side: first },
+      { size: revealOn(layer, second), side: second },
+    ];
+    if (one.size.inch.equals(other.size.inch) || one.size.metric.equals(other.size.metric)) return [];
+    const said = [one, other].find(
+      ({ size, side }) => size.inch.sign >= 0 && layer.inch.piece.placement[side],
+    );
+    const { size, side } = said ?? (isNearer(one.size, other.size) ? one : other);
     return voice.phrase('opening-from', { size: measures.both([size]), side: voice.say(`opening-${side}`) });
   });
 }

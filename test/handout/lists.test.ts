@@ -107,6 +107,8 @@ describe('the cut list', () => {
   it.each([
     ['{ bottom: 1 }', 'at least 1/16 in (2 mm) showing, 1 in (25 mm) from the bottom'],
     ['{ top: 3/4 }', 'at least 1/16 in (2 mm) showing, 3/4 in (19 mm) from the top'],
+    // From the edge that the author measures from, though the bottom is nearer.
+    ['{ top: 2 1/2 }', 'at least 1/16 in (2 mm) showing, 2 1/2 in (64 mm) from the top'],
     ['{}', 'at least 1/16 in (2 mm) showing'],
   ])('says where what has no even border lies, as far as it is not centered: %s', (at, expected) => {
     const from = sampleOf(
