@@ -96,11 +96,17 @@ function stayTogether(net: Net, first: string, second: string): boolean {
 }
 
 /** How far a layer reaches past the outline of the panel it lies on, or over a notch of that, in millimeters. */
-export function reachPast({ panel, outline }: Ground): number {
+export function reachPast(ground: Ground): number {
+  const { panel, outline } = ground;
   const under = panel?.outline.map(upright);
   if (!under) return 0;
-  const past = outline.map((point) => distanceOutside(point, under));
-  return Math.max(...past, ...notchesOf(under).map((point) => depthInside(point, outline)));
+  return Math.max(...outline.map((point) => distanceOutside(point, under)), reachOverNotch(ground));
+}
+
+/** How far a layer reaches over a notch of the panel it lies on, such as the gap that a pop-up leaves, in millimeters. */
+export function reachOverNotch({ panel, outline }: Ground): number {
+  const notches = panel ? notchesOf(panel.outline.map(upright)) : [];
+  return Math.max(0, ...notches.map((point) => depthInside(point, outline)));
 }
 
 /** Whether nothing is cut off a panel, so that a layer within its box is on it. */

@@ -12,7 +12,7 @@ import {
 import type { Project } from '../../project/model.ts';
 import { faceOf } from '../../project/ref.ts';
 import type { At } from '../../project/source.ts';
-import { fillsItsBox, groundOf, reachPast } from '../../shape/ground.ts';
+import { fillsItsBox, groundOf, reachOverNotch, reachPast } from '../../shape/ground.ts';
 import type { Layer, Shapes } from '../../shape/shapes.ts';
 import { type OfLayer, ofLayer } from '../axis.ts';
 import type { Rule } from '../rule.ts';
@@ -27,8 +27,11 @@ type Facts = OfLayer & {
 /** A flat piece by its rounded corners, and the radius at which the layer follows them. */
 type RoundBase = Rounding & { readonly following: Length };
 
-/** Any other base by its outline, which the layer passes so far at a corner, or with an outline of its own. */
-type CutBase = { readonly by: Length; readonly isOutlined: boolean };
+/**
+ * Any other base by its outline, which the layer passes so far at a corner, or with an outline of its own, or over the gap
+ * of a pop-up.
+ */
+type CutBase = { readonly by: Length; readonly isOutlined: boolean; readonly popUp?: string };
 
 export const cornerOverhang: Rule<Facts> = {
   severity: 'error',
@@ -51,6 +54,12 @@ export const cornerOverhang: Rule<Facts> = {
     }
   },
   say: ({ layer, baseName, own, base, unit }) => {
+    if ('by' in base && base.popUp !== undefined) {
+      return {
+        message: `${layer} lies ${sayLength(base.by, unit)} deep over the gap that ${base.popUp} leaves in ${baseName}; glued there, it would hold the strip back`,
+        remedy: `move it ${sayLength(base.by, unit)} further from the fold, or cut it that much smaller there; or write "overhang: yes" and put no glue over the strip`,
+      };
+    }
     const corners = own ? `corners of ${sayLength(own, unit)}` : 'square corners';
     if ('by' in base && base.isOutlined) {
       return {
@@ -98,10 +107,18 @@ function passedBase(layer: Layer, { pieces, unit }: Project, shapes: Shapes): Pa
   }
   const { panel } = layer.under;
   const isUncut = turn % 90 === 0 && panel !== undefined && fillsItsBox(panel);
-  const by = isUncut ? 0 : reachPast(groundOf(layer, shapes));
+  const ground = groundOf(layer, shapes);
+  const by = isUncut ? 0 : reachPast(ground);
   const mark = nextMark(roundMillimeters(by, 1000), rulerUnit(unit), 'finest');
   const own = piece.corners?.[0]?.radius;
-  return by > ARC_MISS ? { own, base: { by: mark, isOutlined } } : undefined;
+  if (by <= ARC_MISS) return undefined;
+  const popUp = reachOverNotch(ground) < by ? undefined : popUpIn(layer);
+  return { own, base: { by: mark, isOutlined, ...(popUp !== undefined && { popUp }) } };
+}
+
+/** The name of a pop-up that leaves a gap in the panel a layer lies on. */
+function popUpIn({ under: { net, panel } }: Layer): string | undefined {
+  return net.popUps?.find(({ panels }) => panel && panels.includes(panel.id))?.name;
 }
 
 /** The rounded corner of the base that a layer passes, and how the layer's own is rounded there. */
