@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { openPrinter } from '../../src/print/printer.ts';
 import { DAY, DOT, documentOf, face, failure } from './documents.ts';
@@ -48,6 +49,25 @@ describe('paper', () => {
     );
     const feet = pages.map(({ text }) => /\d of \d/u.exec(text)?.[0]);
     expect(feet).toEqual(['1 of 3', '2 of 3', '3 of 3']);
+  });
+});
+
+describe('a handout', () => {
+  it('has room for a kind of supplies of two lines beside a single supply', async () => {
+    const css = ['base', 'sheet', 'handout'].map((name) =>
+      readFileSync(new URL(`../../templates/css/${name}.css`, import.meta.url), 'utf8'),
+    );
+    const group = (kind: string, item: string): string =>
+      `<section class="supply-group"><h3>${kind}</h3><ul><li>${item}</li></ul></section>`;
+    const groups = [group('Colles et adhésifs pour papier', 'Colle'), group('Lavande', 'Fleurs')].join('');
+    const body = `<section class="supplies"><div class="supply-groups">${groups}</div></section>`;
+    const { pages } = await printed(css.join('\n'), body);
+    const words = pages.flatMap((page) => page.words);
+    const kinds = words.filter(({ x }) => x === Math.min(...words.map((word) => word.x)));
+    const baselines = kinds.map(({ y }) => y);
+    const gaps = baselines.slice(1).map((y, index) => y - (baselines[index] ?? 0));
+    expect(kinds.map(({ text }) => text).join(' ')).toMatch(/^Colles.* Lavande$/u);
+    for (const gap of gaps) expect(gap).toBeGreaterThan(kinds[0]?.size ?? 0);
   });
 });
 
