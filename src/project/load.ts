@@ -1,5 +1,5 @@
 import { isUtf8 } from 'node:buffer';
-import { readFileSync, realpathSync, type Stats, statSync } from 'node:fs';
+import { lstatSync, readFileSync, realpathSync, type Stats, statSync } from 'node:fs';
 import { readdir } from 'node:fs/promises';
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { Finding } from './finding.ts';
@@ -122,10 +122,15 @@ function load(
     }
   } catch (error) {
     const code = codeOf(error);
-    if (code === 'ENOENT' || code === 'ENOTDIR') return undefined;
+    if (code === 'ENOTDIR' || (code === 'ENOENT' && !isThere(path))) return undefined;
     report(unreadable(empty, code));
   }
   return empty;
+}
+
+/** Whether there is anything of that name, be it a link that leads nowhere. */
+function isThere(path: string): boolean {
+  return lstatSync(path, { throwIfNoEntry: false }) !== undefined;
 }
 
 /** @throws where it is no regular file: a pipe or a device would be read without end. */
@@ -147,6 +152,7 @@ const UNREADABLE: Readonly<Partial<Record<string, string>>> = {
   EACCES: 'you are not allowed to read it',
   EPERM: 'you are not allowed to read it',
   EISDIR: 'it is a folder',
+  ENOENT: 'it is a link that leads nowhere',
   ELOOP: 'it is a link that leads to itself',
   'no file': 'it is a pipe or a device, not a file',
   outside: 'it is a link that leads out of the workspace',

@@ -97,10 +97,12 @@ describe('a file that cannot be read as text', () => {
     expect(workspace.site.title).toBe('Paper projects');
   });
 
-  it('may be a folder, a link to itself, or locked', async () => {
+  it('may be a folder, a link to itself or to nothing, or locked', async () => {
     await mkdir(join(root, 'folder/sheet.md'), { recursive: true });
     await mkdir(join(root, 'loop'));
     await symlink('sheet.md', join(root, 'loop/sheet.md'));
+    await mkdir(join(root, 'astray'));
+    await symlink('gone.md', join(root, 'astray/sheet.md'));
     await put('locked/sheet.md', CARD);
     await chmod(join(root, 'locked/sheet.md'), 0);
     const { projects } = await loadWorkspace(root);
@@ -108,10 +110,13 @@ describe('a file that cannot be read as text', () => {
       slug,
       ...findings.map((fault) => 'problem' in fault.facts && fault.facts.problem),
     ]);
-    expect(problems.slice(0, 1)).toEqual([['folder', 'it is a folder']]);
+    expect(problems.slice(0, 2)).toEqual([
+      ['astray', 'it is a link that leads nowhere'],
+      ['folder', 'it is a folder'],
+    ]);
     expect(problems.at(-1)).toEqual(['loop', 'it is a link that leads to itself']);
     // Whoever may read everything can read the locked one, too.
-    if (process.getuid?.() !== 0) expect(problems[1]).toEqual(['locked', 'you are not allowed to read it']);
+    if (process.getuid?.() !== 0) expect(problems[2]).toEqual(['locked', 'you are not allowed to read it']);
   });
 
   it('is a regular file of the workspace, and no larger than anybody writes', async () => {
