@@ -29,6 +29,11 @@ describe('one bad project', () => {
     ['3,000 lists in one another', { 'b/sheet.md': headed(`tags: ${'- '.repeat(3000)}x`) }, 'broken-yaml'],
     ['3,000 lists below a key', { 'b/sheet.md': headed(`tags:\n  ${'- '.repeat(3000)}x`) }, 'broken-yaml'],
     ['3,000 brackets in one another', { 'b/sheet.md': headed(`tags: ${'['.repeat(3000)}`) }, 'broken-yaml'],
+    [
+      'an address too long for a printed code',
+      { 'b/sheet.md': headed(`video: https://example.org/${'a'.repeat(2500)}`) },
+      'unexpected-value',
+    ],
     ['300 brackets, all closed', { 'b/sheet.md': headed(`tags: ${nested(300)}`) }, 'broken-yaml'],
   ])('with %s is one finding, and the others are made', async (_, bad, rule) => {
     const { code, out, err, isMade } = await madeBeside(bad);

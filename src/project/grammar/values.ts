@@ -192,6 +192,24 @@ export const asLink: Value<At<string>> = {
   schema: { type: 'string', pattern: '^[hH][tT][tT][pP][sS]?://[^\\s/]' },
 };
 
+/** What goes into a printed code, with what is added to it, in bytes: a code holds 2,331 (ISO/IEC 18004, version 40, level M). */
+const LONGEST_PRINTED = 1000;
+
+/** An address that is printed as a code, too. */
+export const asPrintedLink: Value<At<string>> = {
+  ...made(asLink, (link, { node, spot, reader }) =>
+    new TextEncoder().encode(link.value).length > LONGEST_PRINTED
+      ? refuse(
+          node,
+          spot.key,
+          `an address of at most ${LONGEST_PRINTED} letters: it is printed as a code`,
+          reader,
+        )
+      : link,
+  ),
+  schema: asLink.schema,
+};
+
 /** A language by its BCP 47 tag, in its usual spelling. */
 export const asLanguage: Value<At<string>> = asMatch(
   'a language, such as en or pt-BR',

@@ -7,7 +7,7 @@ import { asMeant } from '../grammar/misspelled.ts';
 import type { ReadDrawing } from '../grammar/outline-grammar.ts';
 import { readValue } from '../grammar/read-value.ts';
 import { type Catalog, type Reader, refuse, type Shared } from '../grammar/reader.ts';
-import { asDate, asLanguage, asLink, asMinutes, asText, asUnits } from '../grammar/values.ts';
+import { asDate, asLanguage, asMinutes, asPrintedLink, asText, asUnits } from '../grammar/values.ts';
 import type { SettledNumbers } from '../ledger/ledger.ts';
 import { readLedger } from '../ledger/read-ledger.ts';
 import type { Project } from '../model.ts';
@@ -36,7 +36,7 @@ const SHEET = sectionOf(HEAD, {
   minutes: optional(asMinutes, 'How long the whole thing takes, in minutes; or in hours: `1h30`.'),
   tags: listed(asText, 'A list in square brackets: `[card, layers]`.'),
   occasion: optional(asText, 'What it is for: `thank you`, `spring`.'),
-  video: optional(asLink, 'A web address where it is shown being made: `https://` and so on.'),
+  video: optional(asPrintedLink, 'A web address where it is shown being made: `https://` and so on.'),
   lang: optional(asLanguage, 'The language of this sheet, if it is not that of the site.'),
   ...MEETING,
   was: listed(asText, "Earlier names of the project's folder: their addresses then lead to the new one."),

@@ -12,8 +12,8 @@ import {
   asDate,
   asLanguage,
   asLength,
-  asLink,
   asMatch,
+  asPrintedLink,
   asSize,
   asText,
   asUnits,
@@ -121,7 +121,7 @@ const CURRENCY = { currency: plainly(asCurrency, 'USD', 'The three letters of yo
 const SITE = sectionOf('settings, such as title: Paper bench', {
   title: plainly(asText, 'Paper projects', 'The name of your bench, over every page.'),
   summary: optional(asText, 'What your bench is, in one sentence, for the front page.'),
-  url: optional(asLink, 'The web address of the site, for feeds, QR codes and link previews.'),
+  url: optional(asPrintedLink, 'The web address of the site, for feeds, QR codes and link previews.'),
   language: optional(asLanguage, 'The language of the labels; `en` by default.'),
   paper: listed(PAPER, 'What handouts are printed on: `letter`, `a4`, or both (the default).'),
   units: plainly(asUnits, 'both', 'The editions made: `both`, or `inch` or `metric` alone.'),
