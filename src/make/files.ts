@@ -4,6 +4,7 @@ import { mkdir, readdir, readFile, rename, rm, rmdir, writeFile } from 'node:fs/
 import { basename, dirname, isAbsolute, join, relative, sep } from 'node:path';
 import { onExit } from 'signal-exit';
 import { clearDead, ownMark } from '../recall/process-mark.ts';
+import { AT_ONCE } from '../recall/sealed.ts';
 
 /** A folder or file that cannot be written: the environment is at fault, not a project. */
 export class Unwritable extends Error {
@@ -23,7 +24,7 @@ export function dataAddress(mediaType: string, bytes: Uint8Array): string {
 
 export async function readIfThere(path: string): Promise<Uint8Array | undefined> {
   try {
-    return await readFile(path);
+    return await readFile(path, { flag: AT_ONCE });
   } catch {
     return undefined;
   }

@@ -1,7 +1,7 @@
-import { readdirSync, readFileSync, rmSync } from 'node:fs';
+import { readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Trace } from '../recall/inputs.ts';
-import { seal, unseal, writeWhole } from '../recall/sealed.ts';
+import { readOwn, seal, unseal, writeWhole } from '../recall/sealed.ts';
 import { unwritable } from './files.ts';
 
 /** One file that was made. `from` is what its bytes followed from, hashed; absent where making it is quick. */
@@ -97,7 +97,7 @@ export class Records {
 
   #read(name: string): string {
     try {
-      return readFileSync(this.#pathOf(name), 'utf8');
+      return readOwn(this.#pathOf(name));
     } catch {
       return '';
     }

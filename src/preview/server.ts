@@ -1,8 +1,9 @@
 import { once } from 'node:events';
-import { readFile, stat } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join, posix } from 'node:path';
+import { readIfThere } from '../make/files.ts';
 import { Door, isHere, isWelcome } from './door.ts';
 import { toldPage } from './told-page.ts';
 
@@ -180,7 +181,7 @@ async function sendFile(pathname: string, response: ServerResponse, showing: Sho
   const file = isFolder ? join(named, 'index.html') : named;
   const ending = extname(file).toLowerCase();
   const version = showing.version();
-  const bytes = hindrance === undefined ? await readFile(file).catch(() => undefined) : undefined;
+  const bytes = hindrance === undefined ? await readIfThere(file) : undefined;
   if (bytes) return send(response, 200, ending, ending === '.html' ? withLive(`${bytes}`, version) : bytes);
   const told =
     hindrance === undefined

@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { cpSync, readdirSync, readFileSync, renameSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
@@ -162,6 +163,16 @@ describe('a make again', () => {
     const folder = changedTo({ 'dist/site/a/index.html': 'mine' });
     rmSync(join(folder, 'dist/site/b/share/index.html'));
     await sheetwright(folder, 'make', '--no-pdf');
+    expect(contents(join(folder, 'dist'))).toEqual(contents(join(first, 'dist')));
+  });
+
+  it('waits for no pipe that has taken the place of a file of ours', async () => {
+    const folder = changedTo({});
+    for (const path of ['site/make.json', '.made/projects/a.json', 'site/b/index.html']) {
+      rmSync(join(folder, 'dist', path));
+      execFileSync('mkfifo', [join(folder, 'dist', path)]);
+    }
+    expect(await sheetwright(folder, 'make', '--no-pdf')).toMatchObject({ code: 0 });
     expect(contents(join(folder, 'dist'))).toEqual(contents(join(first, 'dist')));
   });
 
