@@ -3,7 +3,7 @@ import type { Edge } from '../project/net-as-written.ts';
 import type { Columns, Measures } from '../words/measures.ts';
 import { pieceSheetNamed } from '../words/names.ts';
 import { html, type SafeHtml } from '../words/safe-html.ts';
-import { foldWords, positionsByFold, scoreMoves, slantMoves } from '../words/score-moves.ts';
+import { foldWords, positionsByFold, runsByFold, scoreMoves, slantMoves } from '../words/score-moves.ts';
 import { ofVariants, variantsOf, waysOf } from '../words/variants.ts';
 import { pieceSheets } from './piece-sheets.ts';
 import { inVariant, type Setting } from './setting.ts';
@@ -26,12 +26,12 @@ type ScoredPiece = {
 type ScoreLine = {
   readonly words: SafeHtml;
   readonly positions: Columns<SafeHtml>;
-  /** So few positions that they go on one line. */
+  /** So little that it goes on one line. */
   readonly isShort: boolean;
 };
 
-/** How many positions go on one line of a page at the most, in both units and beside what is said of them. */
-const MOST_ON_LINE = 6;
+/** How many positions and words for their folds go on one line of a page at the most, in both units. */
+const MOST_ON_LINE = 7;
 
 /** A line at an angle: where it starts and ends, each from the left and from the top edge; then how it folds. */
 type SlantLine = readonly SafeHtml[];
@@ -88,7 +88,7 @@ function rowsOf({ editions, measures, voice }: Setting, sheet: string): readonly
         ...measures.columns(at, 'column'),
         lead: positionsByFold(move, voice, (some) => measures.columns(some, 'column').lead),
       },
-      isShort: at.length <= MOST_ON_LINE,
+      isShort: at.length + runsByFold(move).length <= MOST_ON_LINE,
     };
   });
 }

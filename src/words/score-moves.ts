@@ -89,11 +89,22 @@ function edgeAt(position: Length, side: Length, [near, far]: readonly [Edge, Edg
 
 /** Positions in their order, those side by side that fold alike together: `1, 4½ in mountain; 7¼ in valley`. */
 export function positionsByFold(
-  { at, folds }: Pick<ScoreMove, 'at' | 'folds'>,
+  move: ScoreMove,
   voice: Voice,
   print: (at: readonly Twin[]) => SafeHtml,
   between: ' ' | ', ' = ' ',
 ): SafeHtml {
+  return SafeHtml.join(
+    runsByFold(move).map((run) => withFold(print(run.at), run.folds, voice, between)),
+    semicolon(voice.say),
+  );
+}
+
+/** Positions side by side that fold alike. */
+type FoldRun = { readonly at: readonly Twin[]; readonly folds: readonly FoldDirection[] };
+
+/** The positions of a move in their order, those side by side that fold alike together. */
+export function runsByFold({ at, folds }: Pick<ScoreMove, 'at' | 'folds'>): readonly FoldRun[] {
   const runs: { readonly at: Twin[]; readonly folds: readonly FoldDirection[] }[] = [];
   for (const [index, position] of at.entries()) {
     const own = folds[index] ?? [];
@@ -101,10 +112,7 @@ export function positionsByFold(
     if (last && last.folds.join() === own.join()) last.at.push(position);
     else runs.push({ at: [position], folds: own });
   }
-  return SafeHtml.join(
-    runs.map((run) => withFold(print(run.at), run.folds, voice, between)),
-    semicolon(voice.say),
-  );
+  return runs;
 }
 
 function withFold(
