@@ -1,6 +1,6 @@
 import type { CutPiece, PieceKind, SheetLayout, StockPlan } from '../kit/plan.ts';
 import { piecesIn } from '../kit/sheet-tree.ts';
-import { pieceSheetNamed } from '../words/names.ts';
+import { pieceNamed, sheetOfPiece } from '../words/names.ts';
 import { ofVariants } from '../words/variants.ts';
 import type { Voice } from '../words/voice.ts';
 
@@ -13,9 +13,8 @@ export function cutPieceNamed(cut: CutPiece, voice: Voice): string {
 
 /** A piece as its project calls it, with its variant where that has it otherwise: `box (large)`. */
 export function ownPieceNamed({ piece, sheet, variant, session }: CutPiece, voice: Voice): string {
-  const own = session?.project.pieces.get(piece)?.name?.value;
-  const isWhole = own !== undefined && sheet === undefined;
-  return ofVariants(isWhole ? own : pieceSheetNamed(piece, sheet, voice.say), variant, voice);
+  const name = session?.project.pieces.get(piece)?.name?.value ?? pieceNamed(piece, voice.say);
+  return ofVariants(sheetOfPiece(name, sheet, voice.say), variant, voice);
 }
 
 /** The pieces that are cut alike: `front or back`. */

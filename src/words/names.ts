@@ -27,8 +27,12 @@ export function partNamed(id: string, say: Say): string {
 
 /** A sheet of a piece as a person says it: `box lid`, or `box` for a piece's own. */
 export function pieceSheetNamed(piece: string, sheet: string | undefined, say: Say): string {
-  if (sheet === undefined) return pieceNamed(piece, say);
-  return say('drawing-part', { piece: pieceNamed(piece, say), part: partNamed(sheet, say) });
+  return sheetOfPiece(pieceNamed(piece, say), sheet, say);
+}
+
+/** The same of a piece that is called so. */
+export function sheetOfPiece(piece: string, sheet: string | undefined, say: Say): string {
+  return sheet === undefined ? piece : say('drawing-part', { piece, part: partNamed(sheet, say) });
 }
 
 /** A piece, sheet or panel of a piece as a name: `seed-box.lid` is `seed box lid`. */

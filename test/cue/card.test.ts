@@ -209,7 +209,7 @@ describe('a cue card', () => {
 
   it('counts the slits apart from how long they are', () => {
     expect(all(page, '.cue-slits').map(textOf)).toContainEqual(
-      expect.stringMatching(/^Slits: \S+: 4 of 1 in/u),
+      expect.stringMatching(/^Slits, \S+: 4 of 1 in/u),
     );
   });
 
@@ -234,10 +234,7 @@ describe('a cue card', () => {
   it('lays the table in order of use', () => {
     const laid = all(one(page, '.cue-table'), 'li').map(textOf);
     const tape = 'Strong double-sided tape, 12 in per person, or wet glue';
-    const [stamp, folder] = [
-      'Anchor stamp, or an anchor cut freehand',
-      'Bone folder, or the back of a spoon',
-    ];
+    const [stamp, folder] = ['Anchor stamp or an anchor cut freehand', 'Bone folder or the back of a spoon'];
     // Supplies as they are listed, where no step says what it uses; what its words name tells nothing.
     const rest = [tape, 'Paper trimmer', 'Hot glue gun', stamp, 'Blue ink', folder];
     expect(laid).toEqual(['1 box and slip', '2 label', ...rest.map((item) => `– ${item}`)]);

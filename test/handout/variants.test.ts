@@ -69,9 +69,9 @@ describe('the sheet of a project with variants', () => {
       factsOf(setting, { series: [], inUs: false }).map(({ term, value }) => [term, value.text]),
     );
     expect(facts['Finished size']).toBe(
-      'small 2 × 1 × 3 1/2 in, large 3 × 1 1/2 × 4 1/2 in, width × depth × height',
+      'small 2 × 1 × 3 1/2 in, large 3 × 1 1/2 × 4 1/2 in, width\u00a0× depth\u00a0× height',
     );
-    expect(facts.Holds).toBe('small 6, large 20 × corm, each 5/8 × 5/8 × 5/8 in');
+    expect(facts.Holds).toBe('small 6, large 20\u00a0× corm, each 5/8 × 5/8 × 5/8 in');
     const say = (kind: ReferenceKind, name: string) => referrer(editions, measures, voice)(kind, name)?.text;
     expect(say('size', 'mat')).toBe('small 1 3/4 × 2 3/4 in, large 2 3/4 × 3 3/4 in');
     expect(say('size', 'tag')).toBe('1 1/4 × 2 1/4 in');

@@ -51,8 +51,8 @@ describe('the steps at the trimmer', () => {
     const rows = layout ? stepRows(layout, words) : [];
     expect(rows.map(({ setting, cut, gives }) => [setting && text(setting), text(cut), text(gives)])).toEqual(
       [
-        ['5 in', '2 cuts from the top edge of the sheet', '2 parts 8 × 5 in, offcut 8 × 1 in'],
-        ['4 in', '1 cut from the left edge of each 8 × 5 in part (2 parts)', '4 × A'],
+        ['5 in', '2 cuts from the top edge of the sheet', '2\u00a0parts 8 × 5 in, offcut 8 × 1 in'],
+        ['4 in', '1 cut from the left edge of each 8 × 5 in part (2 parts)', '4\u00a0×\u00a0A'],
       ],
     );
   });

@@ -2,10 +2,14 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, inject, it } from 'vitest';
+import { ownPieceNamed } from '../../src/kit-pages/kinds.ts';
 import { make } from '../../src/make/make.ts';
 import { readLabels } from '../../src/make/package-files.ts';
+import { requestSeason } from '../../src/make/season.ts';
 import { dropSoftHyphens } from '../../src/words/hyphens.ts';
-import { keysOf } from '../../src/words/languages.ts';
+import { keysOf, labelsFor } from '../../src/words/languages.ts';
+import { voiceOf } from '../../src/words/voice.ts';
+import { BENCH } from '../kit/kits.ts';
 import { TODAY } from '../made-demo.ts';
 
 /** A bench in each language, with a project as somebody would write it there. */
@@ -77,4 +81,15 @@ describe.each(languages)('a bench in %s', (language) => {
       ).toEqual([]);
     }
   }, 60_000);
+});
+
+it('calls every sheet of a piece by the name that its project gives the piece, in a season too', async () => {
+  const root = join(folder, 'fr');
+  const orderFor = () => ({ spares: 0, bench: BENCH, work: 1 });
+  const asked = { from: '2026-12-05', to: '2026-12-05', attendeesAt: () => 2, orderFor, clock: () => 0 };
+  const reply = await requestSeason({ root, namedFrom: root, ...asked });
+  if (reply.kind !== 'planned') throw new Error(reply.kind);
+  const cut = reply.season.stocks.flatMap(({ kinds }) => kinds.flatMap(({ pieces }) => pieces));
+  const names = cut.map((piece) => ownPieceNamed(piece, voiceOf(labelsFor(labels, 'fr').labels)));
+  expect(names).toContain('boîte, fourreau');
 });

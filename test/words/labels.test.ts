@@ -89,15 +89,15 @@ describe('a voice', () => {
   const voice = voiceOf(labels);
 
   it('sets values into its words, text escaped and markup not', () => {
-    expect(voice.phrase('holds-item', { count: 2, item: '<b>' }).toString()).toBe('2 × &lt;b&gt;');
+    expect(voice.phrase('holds-item', { count: 2, item: '<b>' }).toString()).toBe('2\u00a0× &lt;b&gt;');
     expect(voice.phrase('holds-item', { count: 2, item: html`<i>pen</i>` }).toString()).toBe(
-      '2 × <i>pen</i>',
+      '2\u00a0× <i>pen</i>',
     );
   });
 
   it('takes no value for another, whatever is in it', () => {
     expect(voice.phrase('holds-item', { count: 2, item: '{count} \ue000 \ue001' }).toString()).toBe(
-      '2 × {count} \ue000 \ue001',
+      '2\u00a0× {count} \ue000 \ue001',
     );
   });
 

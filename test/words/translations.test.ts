@@ -99,7 +99,9 @@ describe.each(others)('the labels in %s', (language) => {
   it('are set as the language sets what people type: quotation marks, apostrophes, spaces', () => {
     const say = speaker(labelsFor(all, language).labels);
     const prose = [...texts].filter(([key]) => !/^(?:names|reads)-/u.test(key));
-    const unlike = prose.filter(([, text]) => dropSoftHyphens(typographic(text, say)) !== text);
+    const unlike = prose.filter(
+      ([, text]) => dropSoftHyphens(typographic(text, say)) !== dropSoftHyphens(text),
+    );
     expect(unlike).toEqual([]);
   });
 
