@@ -103,6 +103,12 @@ export function roundDecimals(value: number, decimals: number): number {
   return rounded === 0 ? 0 : rounded;
 }
 
+/** A ratio to so many decimals, half away from zero, as a number for other programs. */
+export function roundRatio({ numerator, denominator }: Ratio, decimals: number): number {
+  const parts = 10n ** BigInt(decimals);
+  return Number(roundHalfAway({ numerator: numerator * parts, denominator })) / Number(parts);
+}
+
 /** Degrees as the same turn from 0 to less than 360, to the six decimals that can be written, without what 360 adds and takes. */
 export function turnWithin(degrees: number): number {
   return roundDecimals(((degrees % 360) + 360) % 360, 6) % 360;

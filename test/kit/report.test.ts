@@ -163,6 +163,21 @@ describe('the JSON of a kit', () => {
     expect(value.cost).toMatchObject({ currency: 'USD', toBuy: { total: '0.45', without: [] }, price: null });
   });
 
+  it('writes amounts of things to a millionth, as the CSV does', () => {
+    const project = projectOf(
+      '  stock: { card: { sheet: 8 1/2 x 11 } }\n  pieces: { a: { stock: card, cut: 2 x 4 } }',
+      'supplies: [{ item: Glue stick, kind: adhesive, each: 1/3, pack: 2 }]\n',
+    );
+    const kit = planned(project, order(7));
+    const [glue] = JSON.parse(kitJson(kit, DOLLAR)).shopping.filter(
+      ({ item }: { item: string }) => item === 'Glue stick',
+    );
+    expect(glue).toMatchObject({ each: 0.333333, needed: 2.333333, toGet: 2.333333, pack: 2, buy: 2 });
+    const [columns = [], ...rows] = readCsv(kitCsv(kit, DOLLAR));
+    const row = rows.find((fields) => fields.includes('Glue stick'));
+    expect(row?.[columns.indexOf('needed')]).toBe('2.333333');
+  });
+
   it('writes figures exactly', () => {
     expect(lengthFigures(Length.of(9, 4, 'in'))).toEqual({ in: '2 1/4', mm: 57.15 });
     expect(lengthFigures(Length.of(1, 64, 'in'))).toMatchObject({ mm: 0.396875 });

@@ -6,7 +6,7 @@ import type { CutPiece, Kit, SheetLayout, StockPlan } from '../plan.ts';
 import { offcutsIn } from '../sheet-tree.ts';
 import { type Amount, lengthOf } from '../shopping/amount.ts';
 import type { ClassPrice, Shares } from '../shopping/price.ts';
-import { type Currency, lengthFigures, moneyFigure } from './figures.ts';
+import { type Currency, countFigure, lengthFigures, moneyFigure } from './figures.ts';
 import { type CsvField, tableCsv } from './table.ts';
 
 /** What a row says, by column; what a row has not is empty. */
@@ -143,7 +143,7 @@ function priceRows(
     unknown: shares ? undefined : 'not given',
   });
   const own = parts.map(({ kind, shares, count }) => ({
-    ...row(kind, shares, count?.valueOf()),
+    ...row(kind, shares, count && countFigure(count)),
     ...(kind === 'materials' && without.length > 0 && { unknown: `without ${without.join('; ')}` }),
   }));
   const last = margin ? `margin ${margin.toString()} %` : 'rounding';
@@ -152,7 +152,7 @@ function priceRows(
 
 function amountIn(unit: Unit, amount: Amount | undefined): string | undefined {
   if (!amount) return undefined;
-  if (amount.kind === 'count') return String(amount.value.valueOf());
+  if (amount.kind === 'count') return `${countFigure(amount.value)}`;
   const length = lengthOf(amount);
   return unit === 'in' ? `${printDecimal(length, 'in', 3)} in` : `${printDecimal(length, 'cm', 1)} cm`;
 }

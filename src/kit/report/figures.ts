@@ -1,5 +1,7 @@
+import type Fraction from 'fraction.js';
 import type { Length } from '../../measure/length.ts';
-import { printDecimal, printInches } from '../../measure/print.ts';
+import { printInches } from '../../measure/print.ts';
+import { roundRatio } from '../../measure/round.ts';
 import type { Money } from '../../project/stock.ts';
 
 /** The currency of all prices, and how many decimals it has. */
@@ -9,11 +11,12 @@ export type Currency = { readonly code: string; readonly decimals: number };
 type LengthFigures = { readonly in: string; readonly mm: number };
 
 export function lengthFigures(length: Length): LengthFigures {
-  return { in: printInches(length, 'plain'), mm: mmFigure(length) };
+  return { in: printInches(length, 'plain'), mm: roundRatio(length.in('mm'), 6) };
 }
 
-function mmFigure(length: Length): number {
-  return Number(printDecimal(length, 'mm', 6).replace('−', '-'));
+/** How many of something for another program, to a millionth: a third of a stick each makes no round number. */
+export function countFigure({ s, n, d }: Fraction): number {
+  return roundRatio({ numerator: s * n, denominator: d }, 6);
 }
 
 /** An amount of money as a plain decimal with all its places: `11.25`. */

@@ -9,7 +9,7 @@ import type { Sum } from '../shopping/cost.ts';
 import type { ShoppingLine } from '../shopping/line.ts';
 import type { ClassPrice, Shares } from '../shopping/price.ts';
 import type { BenchWork } from './csv.ts';
-import { type Currency, lengthFigures, moneyFigure } from './figures.ts';
+import { type Currency, countFigure, lengthFigures, moneyFigure } from './figures.ts';
 
 /**
  * A kit for another program, as one JSON object: `{project, attendees, spares, stocks, shopping, cost}`, of a
@@ -110,7 +110,7 @@ function lineValue(line: ShoppingLine, money: MoneyText): object {
 }
 
 function amountValue(amount: Amount | undefined): Length | number | undefined {
-  return amount?.kind === 'length' ? lengthOf(amount) : amount?.value.valueOf();
+  return amount && (amount.kind === 'length' ? lengthOf(amount) : countFigure(amount.value));
 }
 
 function costValue({ cost, stocks }: BenchWork, money: MoneyText): object {
@@ -134,11 +134,11 @@ function priceValue({ parts, margin, left, price }: ClassPrice, money: MoneyText
     each: money(shares?.each),
   });
   return {
-    marginPercent: margin?.valueOf(),
+    marginPercent: margin && countFigure(margin),
     ...value(price),
     parts: parts.map(({ kind, shares, count }) => ({
       part: kind,
-      ...(count && { count: count.valueOf() }),
+      ...(count && { count: countFigure(count) }),
       ...value(shares),
     })),
     left: value(left),
