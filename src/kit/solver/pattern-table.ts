@@ -137,9 +137,9 @@ export class PatternTable {
 }
 
 /** A part of the sheet beside a block or under it, by the positions of its size, and what both then reach to. */
-type Step = { readonly from: CutEdge; readonly to: number; readonly part: readonly [number, number] };
+type PartBeside = { readonly from: CutEdge; readonly to: number; readonly part: readonly [number, number] };
 
-function reached({ from, to }: Step, column: number, row: number): [number, number] {
+function reached({ from, to }: PartBeside, column: number, row: number): [number, number] {
   return from === 'left' ? [to, row] : [column, to];
 }
 
@@ -194,7 +194,7 @@ export class Remainder {
   }
 
   /** What lies next to a block that reaches to these positions; nothing where nothing is worth anything there. */
-  #stepFrom(column: number, row: number): Step | undefined {
+  #stepFrom(column: number, row: number): PartBeside | undefined {
     const { across, down } = this.#grid;
     const worth = this.at(column, row);
     for (let to = across.at.length - 1; to > column; to -= 1) {
