@@ -2,7 +2,8 @@ import { join, relative, resolve } from 'node:path';
 import { checkWritable, putFiles, readIfThere } from '../make/files.ts';
 import { type CopyLayout, LAYOUTS, layCopies } from '../print/copies.ts';
 import { slugOf } from '../project/slug.ts';
-import { type CommandRun, type CommonOptions, count, Refusal } from './terminal.ts';
+import { sayCount } from '../proof/words.ts';
+import { type CommandRun, type CommonOptions, Refusal } from './terminal.ts';
 import { commandFor } from './workspace-folder.ts';
 
 const PRINTS = ['letter', 'a4', 'large-print'];
@@ -34,7 +35,7 @@ export const run: CommandRun<CopiesOptions> = async ([slug = '', named], options
     const { width, height } = copies.sheet;
     const size = `${inches(width)} x ${inches(height)} in`;
     terminal.stdout.write(
-      `${relative(terminal.cwd, join(out, path))}: ${count(number, 'copy', 'copies')} on ${count(copies.sheets, 'sheet')} of ${size}\n${ASK[layout]}\n`,
+      `${relative(terminal.cwd, join(out, path))}: ${sayCount(number, 'copy', 'copies')} on ${sayCount(copies.sheets, 'sheet')} of ${size}\n${ASK[layout]}\n`,
     );
   }
   return 0;

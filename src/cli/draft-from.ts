@@ -16,9 +16,10 @@ import type { Project, Workspace } from '../project/model.ts';
 import { printFindings } from '../proof/print.ts';
 import { mergeFindings } from '../proof/tell.ts';
 import { isFailure } from '../proof/told.ts';
+import { sayCount } from '../proof/words.ts';
 import { loadHighs } from '../shape/highs.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
-import { type CommonOptions, count, type ExitCode, inkFor, Refusal, type Terminal } from './terminal.ts';
+import { type CommonOptions, type ExitCode, inkFor, Refusal, type Terminal } from './terminal.ts';
 import { commandFor, workspaceFolder } from './workspace-folder.ts';
 
 /** What `draft --from` takes, as it was typed. */
@@ -148,6 +149,6 @@ async function sheetsFor({ project, shapes, findings }: Study, { site }: Workspa
   const order = { attendees: 1, spares: 0, bench, work: 1 };
   const result = planKit([{ project, shapes, attendees: 1 }], order, tools);
   if ('findings' in result) return '';
-  const sheets = result.kit.stocks.map(({ stock, total }) => `${count(total, 'sheet')} of ${stock.name}`);
+  const sheets = result.kit.stocks.map(({ stock, total }) => `${sayCount(total, 'sheet')} of ${stock.name}`);
   return sheets.length > 0 ? `One takes ${sheets.join(', ')}.\n` : '';
 }

@@ -7,7 +7,8 @@ import type { Project } from '../project/model.ts';
 import type { Money } from '../project/stock.ts';
 import { printFindings } from '../proof/print.ts';
 import type { Told } from '../proof/told.ts';
-import { type CommonOptions, count, inkFor, type Terminal } from './terminal.ts';
+import { sayCount } from '../proof/words.ts';
+import { type CommonOptions, inkFor, type Terminal } from './terminal.ts';
 
 /** How a search is told: `tell` at each better plan, `end` once. */
 type KitTelling = { readonly tell: KitProgress; readonly end: () => void };
@@ -95,5 +96,5 @@ function moneyText(money: Money, { code, decimals }: Currency): string {
 function standing({ total, bound, proven, price, layouts, seconds }: StockPlan, currency: Currency): string {
   const least = price ? moneyText(price.bound, currency) : bound;
   const proof = proven ? `proven the ${price ? 'cheapest' : 'fewest'}` : `at least ${least} are needed`;
-  return `${count(total, 'sheet')} in ${count(layouts.length, 'layout')}, ${proof} (${seconds.toFixed(1)} s)`;
+  return `${sayCount(total, 'sheet')} in ${sayCount(layouts.length, 'layout')}, ${proof} (${seconds.toFixed(1)} s)`;
 }

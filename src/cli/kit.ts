@@ -6,11 +6,12 @@ import type { Currency } from '../kit/report/figures.ts';
 import { kitJson } from '../kit/report/json.ts';
 import { requestKit } from '../make/kit.ts';
 import { kitFolder, makeKitFiles } from '../make/kit-files.ts';
+import { sayCount } from '../proof/words.ts';
 import { type KitCommandOptions, kitOrder } from './kit-order.ts';
 import { costLines, kitProgressOn, stockLines, tellFindings } from './kit-telling.ts';
 import { variantCounts } from './kit-variants.ts';
 import { rosterIn } from './roster.ts';
-import { type CommandRun, count, Refusal } from './terminal.ts';
+import { type CommandRun, Refusal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 /** `sheetwright kit SLUG [workspace] --attendees N` */
@@ -51,13 +52,13 @@ export const run: CommandRun<KitCommandOptions> = async ([slug = '', named], opt
   });
   if (!options.quiet) {
     const folder = relative(terminal.cwd, resolve(out, kitFolder(planned)));
-    terminal.stdout.write(`${count(written.length, 'file')} in ${folder || '.'}/\n`);
+    terminal.stdout.write(`${sayCount(written.length, 'file')} in ${folder || '.'}/\n`);
   }
   return 0;
 };
 
 function summary({ project, makings, attendees, spares, stocks, cost }: Kit, currency: Currency): string {
-  const party = [count(attendees, 'attendee'), ...(spares > 0 ? [count(spares, 'spare kit')] : [])];
+  const party = [sayCount(attendees, 'attendee'), ...(spares > 0 ? [sayCount(spares, 'spare kit')] : [])];
   const variants = makings.flatMap(({ variant, attendees: own }) =>
     variant === undefined ? [] : [`${own} × ${variant}`],
   );

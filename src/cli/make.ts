@@ -4,10 +4,10 @@ import { make } from '../make/make.ts';
 import type { MakeOptions, MakeProgress, MakeResult, WrittenFor } from '../make/make-options.ts';
 import { printFindings } from '../proof/print.ts';
 import { isFailure } from '../proof/told.ts';
+import { sayCount } from '../proof/words.ts';
 import {
   type CommandRun,
   type CommonOptions,
-  count,
   type ExitCode,
   inkFor,
   Refusal,
@@ -62,8 +62,8 @@ export function tellMade(result: MakeResult, options: MakingOptions, terminal: T
   if (options.why) stdout.write(written.map(tellWhy).join(''));
   const touched = written.filter(({ how }) => how !== 'kept').length;
   const folder = relative(cwd, resolve(cwd, options.out)) || '.';
-  const files = count(touched, 'file');
-  stdout.write(`${count(made.length, 'project')} made, ${files} new or changed, in ${folder}/\n`);
+  const files = sayCount(touched, 'file');
+  stdout.write(`${sayCount(made.length, 'project')} made, ${files} new or changed, in ${folder}/\n`);
   const front = join(folder, 'site/index.html');
   if (touched > 0 && existsSync(resolve(cwd, front))) stdout.write(`open ${front} to see them\n`);
   for (const slug of vanished) {

@@ -3,8 +3,9 @@ import { resolve } from 'node:path';
 import { openPreview } from '../preview/preview.ts';
 import type { Preview, PreviewOptions } from '../preview/preview-options.ts';
 import { printFindings } from '../proof/print.ts';
+import { sayCount } from '../proof/words.ts';
 import { today } from './make.ts';
-import { type CommandRun, type CommonOptions, count, inkFor, Refusal, type Terminal } from './terminal.ts';
+import { type CommandRun, type CommonOptions, inkFor, Refusal, type Terminal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 type PreviewCommand = CommonOptions & {
@@ -70,7 +71,7 @@ function teller(terminal: Terminal, options: PreviewCommand): PreviewOptions['to
     if (found !== before && trouble === undefined) terminal.stdout.write(found || 'no findings left\n');
     before = found;
     if (options.quiet || touched === 0) return;
-    terminal.stdout.write(`${count(touched, 'file')} new or changed in ${seconds.toFixed(1)} s\n`);
+    terminal.stdout.write(`${sayCount(touched, 'file')} new or changed in ${seconds.toFixed(1)} s\n`);
   };
 }
 

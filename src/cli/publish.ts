@@ -6,11 +6,12 @@ import type { Site } from '../project/model.ts';
 import { printFindings } from '../proof/print.ts';
 import { isStopped, mergeFindings } from '../proof/tell.ts';
 import { isFailure } from '../proof/told.ts';
+import { sayCount } from '../proof/words.ts';
 import { checkRecordable, publish } from '../publish/publish.ts';
 import { type Published, tellPublished, unpublished } from '../publish/revisions.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
 import { type MakingOptions, makeOptionsOf, tellMade } from './make.ts';
-import { type CommandRun, count, type ExitCode, inkFor, type Terminal } from './terminal.ts';
+import { type CommandRun, type ExitCode, inkFor, type Terminal } from './terminal.ts';
 
 type PublishOptions = MakingOptions & { readonly dryRun?: boolean };
 
@@ -62,5 +63,5 @@ function revisionsText(published: readonly Published[], site: Site, how: string)
       ...[...said, ...again].map((line) => `  ${line}`),
     ].join('\n');
   });
-  return `${projects.join('\n')}\n${count(published.length, 'revision')} ${how}\n`;
+  return `${projects.join('\n')}\n${sayCount(published.length, 'revision')} ${how}\n`;
 }

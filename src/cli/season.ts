@@ -4,12 +4,13 @@ import type { Currency } from '../kit/report/figures.ts';
 import { requestSeason, type SeasonRequest } from '../make/season.ts';
 import { makeSeasonFiles, SEASON_FOLDER } from '../make/season-files.ts';
 import type { Project, Workspace } from '../project/model.ts';
+import { sayCount } from '../proof/words.ts';
 import { seasonCsv, seasonJson } from '../season/report.ts';
 import type { Season } from '../season/season.ts';
 import { benchFor, MOST_PEOPLE, wholeNumber, workOf } from './kit-order.ts';
 import { costLines, kitProgressOn, stockLines, tellFindings } from './kit-telling.ts';
 import { today } from './make.ts';
-import { type CommandRun, type CommonOptions, count, Refusal } from './terminal.ts';
+import { type CommandRun, type CommonOptions, Refusal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 type SeasonOptions = CommonOptions & {
@@ -73,7 +74,7 @@ export const run: CommandRun<SeasonOptions> = async ([named], options, terminal)
   });
   if (!options.quiet) {
     const folder = relative(terminal.cwd, resolve(out, SEASON_FOLDER));
-    terminal.stdout.write(`${count(written.length, 'file')} in ${folder}/\n`);
+    terminal.stdout.write(`${sayCount(written.length, 'file')} in ${folder}/\n`);
   }
   return 0;
 };
@@ -137,10 +138,10 @@ function variantBy({ variant = [] }: SeasonOptions): NonNullable<SeasonRequest['
 function summary({ sessions, stocks, cost }: Season, currency: Currency): string {
   const width = Math.max(...sessions.map(({ project }) => project.slug.length));
   return [
-    `the season: ${count(sessions.length, 'session')}`,
+    `the season: ${sayCount(sessions.length, 'session')}`,
     ...sessions.map(
       ({ project, session, attendees, variant }) =>
-        `  ${session.date}  ${project.slug.padEnd(width)}  ${count(attendees, 'attendee')}${variant === undefined ? '' : `, ${variant}`}`,
+        `  ${session.date}  ${project.slug.padEnd(width)}  ${sayCount(attendees, 'attendee')}${variant === undefined ? '' : `, ${variant}`}`,
     ),
     ...stockLines(stocks, currency),
     ...costLines(cost, currency, 'each attendee of a session'),

@@ -38,8 +38,3 @@ export function inkFor(terminal: Terminal, options: CommonOptions): (ink: Ink, t
   const plain = options.color === false || !!terminal.env.NO_COLOR || terminal.stdout.isTTY !== true;
   return plain ? (_, text) => text : (ink, text) => styleText(ink, text, { validateStream: false });
 }
-
-/** `1 file`, `2 files`. */
-export function count(number: number, noun: string, nouns = `${noun}s`): string {
-  return `${number} ${number === 1 ? noun : nouns}`;
-}

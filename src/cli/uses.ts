@@ -4,8 +4,9 @@ import { lengthFigures } from '../kit/report/figures.ts';
 import { namesUsed, type Use, useOf } from '../kit/uses.ts';
 import { printSize } from '../measure/print.ts';
 import { nearestName } from '../project/nearest.ts';
+import { sayCount } from '../proof/words.ts';
 import { loadWorkspace } from '../shape/workspace.ts';
-import { type CommandRun, type CommonOptions, count, Refusal } from './terminal.ts';
+import { type CommandRun, type CommonOptions, Refusal } from './terminal.ts';
 import { workspaceFolder } from './workspace-folder.ts';
 
 type UsesOptions = CommonOptions & { readonly json?: boolean };
@@ -39,7 +40,7 @@ function textOf(name: string, uses: readonly Use[]): string {
     ...supplies.map(({ item, each }) => `  ${item}${each === undefined ? '' : `, ${each} for each kit`}`),
     ...(isTagged ? [`  tagged ${name}`] : []),
   ]);
-  return [...lines, `${name}: ${count(uses.length, 'project')}`, ''].join('\n');
+  return [...lines, `${name}: ${sayCount(uses.length, 'project')}`, ''].join('\n');
 }
 
 function jsonOf({ project, pieces, supplies, isTagged }: Use): object {

@@ -2,7 +2,7 @@ import type { Project } from '../project/model.ts';
 import { isWholeFile, type Place, pointAt } from '../project/source.ts';
 import { frameOf, printable } from './frame.ts';
 import type { Severity, Told } from './told.ts';
-import { sayCount } from './words.ts';
+import { groupThousands, sayCount } from './words.ts';
 
 /** Paints a text, or leaves it as it is. */
 type Paint = (ink: 'red' | 'yellow' | 'cyan' | 'gray' | 'bold', text: string) => string;
@@ -38,13 +38,13 @@ export function printFindings(findings: readonly Told[], options: PrintOptions =
   return blocks.length === 0 ? '' : `${blocks.join('\n\n')}\n`;
 }
 
-/** Of one file no more are told on a terminal: they come from a program, and nobody scrolls through thousands. */
+/** No more than these are told of one file: where there are thousands, a program wrote it, and nobody scrolls through them. */
 const MOST_TOLD = 100;
 
 function printFile(path: string, own: readonly Told[], ink: Paint): readonly string[] {
   const told = firstOf(own).map((finding) => printFinding(finding, ink));
   const more = own.length - told.length;
-  return more > 0 ? [...told, `and ${more.toLocaleString('en-US')} more in ${printable(path)}`] : told;
+  return more > 0 ? [...told, `and ${groupThousands(more)} more in ${printable(path)}`] : told;
 }
 
 /** The first of a file's findings, in their order: warnings and notes only as far as its errors leave room. */

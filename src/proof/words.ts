@@ -67,9 +67,14 @@ export function sayOne(noun: string): string {
   return `${/^[aeiou]/u.test(noun) ? 'an' : 'a'} ${noun}`;
 }
 
-/** `1 error`, `2 errors`. */
-export function sayCount(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+/** `1 error`, `2 errors`, `1,200 errors`. */
+export function sayCount(count: number, noun: string, nouns = `${noun}s`): string {
+  return `${groupThousands(count)} ${count === 1 ? noun : nouns}`;
+}
+
+/** `1,200`. */
+export function groupThousands(count: number): string {
+  return count.toLocaleString('en-US');
 }
 
 /** `a`, `a and b`, `a, b and c`. */

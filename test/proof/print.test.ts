@@ -108,7 +108,7 @@ describe('findings by the thousand', () => {
   });
 
   it('are all counted, and all in JSON', () => {
-    expect(text).toContain('\n2 errors, 2345 warnings in 2 files\n');
+    expect(text).toContain('\n2 errors, 2,345 warnings in 2 files\n');
     expect(JSON.parse(findingsJson([...many, error]))).toHaveLength(2346);
   });
 });

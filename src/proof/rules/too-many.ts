@@ -1,4 +1,5 @@
 import type { Rule } from '../rule.ts';
+import { groupThousands } from '../words.ts';
 
 type Facts = {
   readonly what: string;
@@ -16,11 +17,7 @@ export const tooMany: Rule<Facts> = {
   fails: { body: `## Cut\n${'*a* '.repeat(600)}\n`, blames: '*' },
   passes: { body: '## Cut\n*a* *b*\n' },
   say: ({ what, count, most }) => ({
-    message: `there are ${grouped(count)} ${what}, and at most ${grouped(most)} are read`,
+    message: `there are ${groupThousands(count)} ${what}, and at most ${groupThousands(most)} are read`,
     remedy: 'take out what is not meant, or divide it',
   }),
 };
-
-function grouped(count: number): string {
-  return count.toLocaleString('en-US');
-}
