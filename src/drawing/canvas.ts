@@ -115,7 +115,7 @@ export class Canvas {
 
   /** A letter or number in a circle. */
   badge(text: string, center: Point2, size: number = this.lettering): void {
-    this.circle(center, size * Math.max(0.72, text.length * 0.42));
+    this.circle(center, badgeRadius(text, size));
     this.label([plain(text)], center, { size, strong: true });
   }
 
@@ -211,6 +211,11 @@ export class Canvas {
     const corners = this.#ink ? [...boxCorners(this.#ink)] : [];
     if (points.length > 0) this.#ink = boxOf([...corners, ...points]);
   }
+}
+
+/** The radius of a letter or number in a circle, by the height of its lettering. */
+export function badgeRadius(text: string, size: number): number {
+  return size * Math.max(0.72, text.length * 0.42);
 }
 
 /** A stretch this far to the left and right of a point. */

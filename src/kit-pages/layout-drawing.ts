@@ -18,6 +18,7 @@ import type { Size } from '../measure/size.ts';
 import { columnName } from '../shape/cells.ts';
 import type { Point2 } from '../shape/flat-polygon.ts';
 import { boxCorners } from '../shape/outline.ts';
+import { placeNumbers } from './cut-numbers.ts';
 import { kindName, kindsCut } from './kinds.ts';
 import type { KitWords } from './words.ts';
 
@@ -34,9 +35,11 @@ export function layoutDrawing(plan: StockPlan, layout: SheetLayout, words: KitWo
   const sheet = frameOf(tree, scale);
   canvas.paper(boxCorners(sheet));
   canvas.hatch(boxCorners(sheet));
-  for (const box of offcutsIn(tree)) drawOffcut(canvas, box, scale, words);
-  for (const piece of piecesIn(tree)) drawPiece(canvas, plan, piece, scale, words);
-  drawCuts(canvas, layout, scale);
+  const labels = [
+    ...offcutsIn(tree).map((box) => drawOffcut(canvas, box, scale, words)),
+    ...piecesIn(tree).flatMap((piece) => drawPiece(canvas, plan, piece, scale, words)),
+  ];
+  drawCuts(canvas, layout, scale, labels);
   canvas.line('cut', boxCorners(sheet), true);
   drawSize(canvas, sheet, tree, words);
   return canvas.drawing('kit', describe(plan, layout, words));
@@ -47,63 +50,67 @@ function frameOf({ left, top, width, height }: PaperBox, scale: number): DrawnBo
   return { left: x, top: y, right: x + width.mm * scale, bottom: y + height.mm * scale };
 }
 
+/** @returns the box of its label. */
 function drawPiece(
   canvas: Canvas,
   { kinds, stock }: StockPlan,
   piece: PlacedPiece,
   scale: number,
   words: KitWords,
-): void {
+): readonly DrawnBox[] {
   const kind = kinds[piece.blank];
-  if (!kind) return;
+  if (!kind) return [];
   const frame = frameOf(piece, scale);
   canvas.paper(boxCorners(frame), stock.color?.value);
   canvas.line('layer', boxCorners(frame), true);
   const letter = columnName(piece.blank);
   const name = plain(`${letter} ${kindName(kind, words.voice)}`);
   const size = sizeLettering(piece, words);
-  setWithin(canvas, frame, [[name, size], [plain(letter), size], [plain(letter)]]);
+  return [
+    setWithin(
+      canvas,
+      frame,
+      [
+        [name, size],
+        [plain(letter), size],
+      ],
+      [plain(letter)],
+    ),
+  ];
 }
 
-/** What is worth keeping is told from waste: no hatching, its size on it. */
-function drawOffcut(canvas: Canvas, box: PaperBox, scale: number, words: KitWords): void {
+/** What is worth keeping is told from waste: no hatching, its size on it. @returns the box of its label. */
+function drawOffcut(canvas: Canvas, box: PaperBox, scale: number, words: KitWords): DrawnBox {
   const frame = frameOf(box, scale);
   canvas.paper(boxCorners(frame));
   canvas.line('flat', boxCorners(frame), true);
   const [keep, size] = [plain(words.voice.say('kit-keep')), sizeLettering(box, words)];
-  setWithin(canvas, frame, [[keep, size], [size], [keep]]);
+  return setWithin(canvas, frame, [[keep, size], [size]], [keep]);
 }
 
-/** The fullest of the labels that there is room for, level or upright. */
-function setWithin(canvas: Canvas, frame: DrawnBox, labels: readonly Label[]): void {
+/** The fullest of the labels that there is room for, level or upright; the least one as large as can be. */
+function setWithin(canvas: Canvas, frame: DrawnBox, labels: readonly Label[], least: Label): DrawnBox {
   const [width, height] = [frame.right - frame.left - 1.4, frame.bottom - frame.top - 1.4];
   const center = { x: (frame.left + frame.right) / 2, y: (frame.top + frame.bottom) / 2 };
-  for (const label of labels) {
+  for (const label of [...labels, least]) {
     const extent = extentOf(label);
     const [long, high] = [extent.width * LETTERING, extent.height * LETTERING];
     const level = long <= width && high <= height;
     if (!level && !(long <= height && high <= width)) continue;
-    canvas.label(label, center, { strong: true, upright: !level });
-    return;
+    return canvas.label(label, center, { strong: true, upright: !level });
   }
-  const [last] = labels.slice(-1);
   const size = Math.min(LETTERING, Math.max(1.6, Math.min(width, height)));
-  if (last) canvas.label(last, center, { size, strong: true });
+  return canvas.label(least, center, { size, strong: true });
 }
 
 /** The number of each step stands on the cuts it makes in the first part it is made in. */
-function drawCuts(canvas: Canvas, { steps }: SheetLayout, scale: number): void {
+function drawCuts(canvas: Canvas, { steps }: SheetLayout, scale: number, labels: readonly DrawnBox[]): void {
   for (const step of steps)
     for (const part of step.cuts.flat()) canvas.line('cut', lineOf(part, step, scale));
-  for (const [index, step] of steps.entries())
-    for (const part of step.cuts[0] ?? []) drawNumber(canvas, index + 1, part, step, scale);
-}
-
-function drawNumber(canvas: Canvas, number: number, part: PaperBox, step: CuttingStep, scale: number): void {
-  const [start, end] = lineOf(part, step, scale);
-  const inset = Math.min(2.6, Math.hypot(end.x - start.x, end.y - start.y) / 2);
-  const at = step.from === 'left' ? { x: start.x, y: start.y + inset } : { x: start.x + inset, y: start.y };
-  canvas.badge(String(number), at, 2.5);
+  const cuts = steps.flatMap((step, index) =>
+    (step.cuts[0] ?? []).map((part) => ({ number: index + 1, line: lineOf(part, step, scale) })),
+  );
+  for (const { number, at, size } of placeNumbers(cuts, labels)) canvas.badge(String(number), at, size);
 }
 
 function lineOf(part: PaperBox, { from, setting }: CuttingStep, scale: number): readonly [Point2, Point2] {

@@ -4,7 +4,7 @@ import type { ClassPrice, PricePart, Shares } from '../kit/shopping/price.ts';
 import { withoutNote } from './shopping.ts';
 import type { KitWords } from './words.ts';
 
-/** A part of the price: for the class, and for each person; what is not given is said. */
+/** A part of the price: for the class, and for each person. All that is not given is one part, and is said. */
 type PriceRow = {
   readonly term: string;
   readonly forClass: string;
@@ -23,12 +23,19 @@ const TERMS = {
 export function priceTable({ price, used }: Cost, words: KitWords): object | undefined {
   if (!price) return undefined;
   const note = withoutNote(used, words);
-  const parts = price.parts.map((part): PriceRow => {
-    const row = { term: termOf(part, words), ...sharesOf(part.shares, words) };
-    return part.kind === 'materials' && part.shares ? { ...row, note } : row;
-  });
+  const parts = price.parts
+    .filter(({ shares }) => shares)
+    .map((part): PriceRow => {
+      const row = { term: termOf(part, words), ...sharesOf(part.shares, words) };
+      return part.kind === 'materials' ? { ...row, note } : row;
+    });
   const total = { term: words.voice.say('kit-price'), ...sharesOf(price.price, words) };
-  return { parts: [...parts, leftRow(price, words)], total };
+  return { parts: [...parts, ...notGiven(price, words), leftRow(price, words)], total };
+}
+
+function notGiven({ parts }: ClassPrice, words: KitWords): readonly PriceRow[] {
+  const terms = parts.filter(({ shares }) => !shares).map((part) => termOf(part, words));
+  return terms.length > 0 ? [{ term: terms.join(' · '), ...sharesOf(undefined, words) }] : [];
 }
 
 function termOf({ kind, count }: PricePart, { voice }: KitWords): string {

@@ -25,12 +25,12 @@ type LayoutView = {
   readonly pieces: readonly SafeHtml[];
   readonly steps: readonly StepRow[];
   readonly keep: SafeHtml | undefined;
-  /** Too long to be kept in one column. */
+  /** Too long to be kept on one page. */
   readonly isLong: boolean;
 };
 
-/** More steps would leave too much of the column before empty. Tried on Letter, in English and German. */
-const MOST_STEPS = 3;
+/** More steps would leave too much of the page before empty. Tried on Letter, in English. */
+const MOST_STEPS = 8;
 
 export function stockSections(plans: readonly StockPlan[], words: KitWords): readonly StockSection[] {
   return plans.map((plan, index) => ({

@@ -89,9 +89,13 @@ export function costRows(
   ];
 }
 
-/** `without Tape, Twine: price or amount unknown`. */
+/** More names would be a paragraph; the list above says of each that its price is unknown. */
+const MOST_NAMED = 6;
+
+/** `without Tape and Twine: amount or price unknown`. */
 export function withoutNote({ without }: Sum, { voice }: KitWords): string | undefined {
   if (without.length === 0) return undefined;
+  if (without.length > MOST_NAMED) return voice.count('kit-without-listed', without.length);
   const items = new Intl.ListFormat(voice.language, { type: 'conjunction' }).format(without);
   return voice.say('kit-without', { items });
 }

@@ -7,7 +7,7 @@ import { createRenderer } from '../../src/handout/render.ts';
 import { bagLabels } from '../../src/kit-pages/bag-labels.ts';
 import { layoutDrawing } from '../../src/kit-pages/layout-drawing.ts';
 import { kitPage } from '../../src/kit-pages/page.ts';
-import { costRows, shoppingGroups } from '../../src/kit-pages/shopping.ts';
+import { costRows, shoppingGroups, withoutNote } from '../../src/kit-pages/shopping.ts';
 import { stepRows } from '../../src/kit-pages/steps.ts';
 import { kitWords } from '../../src/kit-pages/words.ts';
 import { Length } from '../../src/measure/length.ts';
@@ -103,6 +103,48 @@ describe('the drawing of a layout', () => {
   });
 });
 
+describe('the numbers of the cuts', () => {
+  // Pieces of 1 in, and a sheet of small ones beside large ones.
+  it.each([
+    ['8 1/2 x 11', '{ a: { stock: card, cut: 1 x 1 } }', 80],
+    ['12 x 12', '{ a: { stock: card, cut: 1 x 3 }, b: { stock: card, cut: 4 1/2 x 3 1/4 } }', 12],
+    ['8 1/2 x 11', '{ a: { stock: card, cut: 1/2 x 2 1/2 }, b: { stock: card, cut: 5 x 7 } }', 8],
+  ])('lie on no label and on no other, on a sheet of %s', (sheet, pieces, count) => {
+    const plan = planOf(`  stock: { card: { sheet: ${sheet} } }\n  pieces: ${pieces}`, count);
+    for (const layout of plan.layouts) {
+      const circles = elementsOf(layoutDrawing(plan, layout, words).svg).flatMap(circleOf);
+      const letters = elementsOf(layoutDrawing(plan, layout, words).svg).flatMap(letterOf);
+      expect(circles.length).toBeGreaterThanOrEqual(layout.steps.length);
+      expect(letters.length).toBeGreaterThan(0);
+      for (const [index, one] of circles.entries())
+        for (const other of [...circles.slice(index + 1), ...letters])
+          expect(Math.hypot(one.x - other.x, one.y - other.y)).toBeGreaterThan(
+            one.radius + other.radius - 0.02,
+          );
+    }
+  });
+});
+
+type Round = { readonly x: number; readonly y: number; readonly radius: number };
+
+function circleOf({
+  name,
+  attributes: { cx, cy, r },
+}: ReturnType<typeof elementsOf>[number]): readonly Round[] {
+  return name === 'circle' ? [{ x: Number(cx), y: Number(cy), radius: Number(r) }] : [];
+}
+
+/** The middle of a piece's letter, and half the height of a capital, 0.7 of the type's. */
+function letterOf({
+  name,
+  text: letter,
+  attributes: { x, y, 'font-size': size },
+}: ReturnType<typeof elementsOf>[number]): readonly Round[] {
+  if (name !== 'text' || !/^[A-Z]$/u.test(letter)) return [];
+  const radius = 0.35 * Number(size);
+  return [{ x: Number(x), y: Number(y) - radius, radius }];
+}
+
 describe('the pages of a kit', () => {
   it('say everything a project says as text, never as markup', () => {
     const project = projectOf(
@@ -147,11 +189,14 @@ describe('the pages of a kit', () => {
     const { shopping, cost } = planned(project, order(2));
     const [paper] = shoppingGroups(shopping, words);
     const [buying] = costRows(cost, words);
+    expect(withoutNote({ total: undefined, without: [...'abcdefg'] }, words)).toBe(
+      'without 7 items on the list: amount or price unknown',
+    );
     expect(paper?.rows.map((row) => row.cost)).toEqual(['$0.50', 'price unknown']);
     expect(buying).toMatchObject({ value: '$0.50', note: 'without Other: amount or price unknown' });
   });
 
-  it('have a line for each part of the price, and say which are not given', () => {
+  it('have a line for each part of the price that is given, and say which are not', () => {
     const project = projectOf(
       '  stock: { card: { name: Card, sheet: 8 x 11, price: 0.5 } }\n  pieces: { a: { stock: card, cut: 8 x 11 } }',
     );
@@ -161,7 +206,7 @@ describe('the pages of a kit', () => {
     const { html } = kitPage({ kit, site, currency: DOLLAR, labels, renderer, target: 'page', styles });
     const [, price = ''] = html.split('Price of a place');
     expect(text(price.split('</table>')[0] ?? '').replace(/\s+/gu, ' ')).toContain(
-      'Materials used$1.00$0.50 Tool wearnot given Your worknot given Room$9.00$4.50 Booking platformnot given Postagenot given Rounding$0.00$0.00 Price$10.00$5.00',
+      'Materials used$1.00$0.50 Room$9.00$4.50 Tool wear · Your work · Booking platform · Postagenot given Rounding$0.00$0.00 Price$10.00$5.00',
     );
   });
 
