@@ -22,8 +22,8 @@ import { placeNumbers } from './cut-numbers.ts';
 import { kindName, kindsCut } from './kinds.ts';
 import type { KitWords } from './words.ts';
 
-/** Room for the drawing of a sheet, in millimeters of paper. */
-const ROOM = { width: 66, height: 66 };
+/** Room for the drawing of a sheet, in millimeters of paper: three of them under one another make a page. */
+const ROOM = { width: 66, height: 62 };
 const LETTERING = 2.9;
 
 /** A sheet as it is cut: pieces on the stock's paper, waste hatched, the first cuts of each step with its number. */

@@ -30,7 +30,7 @@ type LayoutView = {
 };
 
 /** More steps would leave too much of the page before empty. Tried on Letter, in English. */
-const MOST_STEPS = 8;
+const MOST_STEPS = 5;
 
 export function stockSections(plans: readonly StockPlan[], words: KitWords): readonly StockSection[] {
   return plans.map((plan, index) => ({

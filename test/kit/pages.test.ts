@@ -80,8 +80,8 @@ describe('the drawing of a layout', () => {
     const elements = elementsOf(drawing.svg);
     const tinted = elements.filter(({ attributes }) => attributes.class === 'paper tint');
     expect(tinted).toHaveLength(4);
-    // 8 × 11 in are drawn 66 mm high.
-    const side = (66 / 11) * 4;
+    // 8 × 11 in are drawn 62 mm high.
+    const side = (62 / 11) * 4;
     for (const { attributes } of tinted) expect(areaOf(attributes.d ?? '')).toBeCloseTo(side * side, 1);
     const written = elements.filter(({ name }) => name === 'text').map((each) => each.text);
     expect(written.filter((each) => each === 'A front')).toHaveLength(4);
