@@ -279,3 +279,27 @@ describe('unclear-comma', () => {
     expect(found.map(blamed)).toEqual(expected);
   });
 });
+
+describe('not-all-round', () => {
+  it.each<[string, string, string, string[]]>([
+    ['en', '3 3/4 x 4 1/4, on: card', 'all around', ['mat']],
+    ['en', '3 3/4 x 4 1/4, on: card', 'on the card', []],
+    ['en', '3 3/4 x 4 3/4, on: card', 'all round', []],
+    // The same on three sides, which is said as one border.
+    ['en', '3 3/4 x 4 1/4, on: card, at: { top: 1/8 }', 'all round', []],
+    ['en', '2 x 2, shape: circle, on: card', 'all round', ['mat']],
+    ['en', '2 x 2, shape: circle, on: card, turn: 45', 'all round', []],
+    ['de', '3 3/4 x 4 1/4, on: card', 'ringsum', ['mat']],
+    ['fr', '3 3/4 x 4 1/4, on: card', 'tout autour', ['mat']],
+    ['es', '3 3/4 x 4 1/4, on: card', 'alrededor', ['mat']],
+    ['nl', '3 3/4 x 4 1/4, on: card', 'rondom', ['mat']],
+    ['nl', '3 3/4 x 4 1/4, on: card', 'rondomheen', []],
+  ])('in %s, { cut: %s }: %s', (language, mat, words, expected) => {
+    const found = ofRule('not-all-round', {
+      head: `lang: ${language}`,
+      pieces: `${PIECES}\nmat: { stock: cream, cut: ${mat} }`,
+      body: `## 1\n:piece[card] :piece[mat], :reveal[mat] ${words}.\n`,
+    });
+    expect(found.map(blamed)).toEqual(expected);
+  });
+});
