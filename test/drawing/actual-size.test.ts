@@ -326,6 +326,7 @@ describe('the template as a file', () => {
       .map(({ attributes }) => attributes.class);
     expect(groups).toEqual(['cuts', 'scores', 'glue', 'names']);
     const cuts = elementsOf(svg).filter(({ attributes }) => attributes.class === 'cut');
+    expect(cuts).not.toEqual([]);
     expect(cuts.every(({ inside }) => inside.includes('cuts'))).toBe(true);
   });
 

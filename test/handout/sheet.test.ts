@@ -143,6 +143,7 @@ describe('a print', () => {
         expect(all(root, name)).toEqual([]);
       const sources = elements(root).flatMap(({ attributes }) => attributes.src ?? []);
       expect(sources.every((source) => source.startsWith('data:'))).toBe(true);
+      expect(sources).toHaveLength(1);
     }
   });
 

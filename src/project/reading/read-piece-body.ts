@@ -49,9 +49,9 @@ export function settingsOf({ parameters }: FormGrammar): Group<FormSettings> {
 export function choosesOne({ oneOf }: FormGrammar, { node, spot, reader }: ToRead): boolean {
   if (!oneOf) return true;
   const [first, second] = oneOf.flatMap((name) => entryOf(node, name)?.key ?? []);
-  const facts = { key: oneOf.join(' or '), where: whereOf(spot), isWritten: false };
+  const [key = '', ...instead] = oneOf;
   const isThere = first !== undefined || oneOf.some((name) => isRunOn(node, name));
-  if (!isThere) reportMissing(facts, spot.at, reader);
+  if (!isThere) reportMissing({ key, instead, where: whereOf(spot), isWritten: false }, spot.at, reader);
   else if (first && second) {
     const clash = { misfit: 'one too many', actual: second.text, other: first.text } as const;
     reader.report({ rule: 'unexpected-value', at: second.at, facts: clash });

@@ -1,8 +1,10 @@
 import type { Rule } from '../rule.ts';
-import { quote, sayPlace } from '../words.ts';
+import { quote, sayList, sayPlace } from '../words.ts';
 
 type Facts = {
   readonly key: string;
+  /** Other keys, any one of which would do. */
+  readonly instead?: readonly string[];
   /** The way to the map that lacks it: `pieces`, `box`. */
   readonly where: readonly string[];
   /** Whether the key is there, with nothing behind it. */
@@ -15,14 +17,16 @@ export const missingValue: Rule<Facts> = {
   why: 'A piece without a size cannot be cut, and a sheet without a title cannot be found again. Anything with a sensible default may be left out; these have none.',
   fails: { pieces: 'front: { stock: cream }', blames: 'front' },
   passes: { with: 'cream, cut: 3 x 4 }', insteadOf: 'cream }' },
-  say: ({ key, where, isWritten }) => ({
-    message: isWritten
-      ? `there is no value after ${quote(`${key}:`)}`
-      : `${sayPlace(where)} has no ${quote(`${key}:`)}`,
-    remedy:
-      REMEDIES[key] ??
-      (isWritten ? `write it after ${quote(`${key}:`)}, or take the word out` : `add ${quote(`${key}:`)}`),
-  }),
+  say: ({ key, instead = [], where, isWritten }) => {
+    const keys = sayList(
+      [key, ...instead].map((each) => quote(`${each}:`)),
+      'or',
+    );
+    return {
+      message: isWritten ? `there is no value after ${keys}` : `${sayPlace(where)} has no ${keys}`,
+      remedy: REMEDIES[key] ?? (isWritten ? `write it after ${keys}, or take the word out` : `add ${keys}`),
+    };
+  },
 };
 
 /** What to write, for what is most often left out. */
