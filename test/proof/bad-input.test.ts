@@ -199,4 +199,16 @@ describe('what people may type', () => {
       ['warning', 16, 'only http, https and mailto links work in a sheet'],
     ]);
   });
+
+  it('that names a panel on paper is told nothing of it where the piece that has it could not be read', () => {
+    const boxOf = (form: string): string[] =>
+      errorsIn(
+        sheetOf(`{ stock: cream, form: ${form}, inside: 3 x 1 x 4 }`).replace(
+          '    card: { stock: cream, cut: 4 x 5 }',
+          '    card: { stock: cream, cut: 4 x 5 }\n  names: { front-bottom: base flap, bakc: wall }',
+        ),
+      );
+    expect(boxOf('clip-top bux')).toEqual(['8:34-46 unknown-reference: there is no form "clip-top bux"']);
+    expect(boxOf('clip-top box')).toEqual(['10:37-41 unknown-reference: there is no panel "bakc"']);
+  });
 });
