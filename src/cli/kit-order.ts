@@ -68,7 +68,11 @@ function attendeesOf({ attendees, roster }: KitCommandOptions, people: readonly 
   const onRoster = people.reduce((sum, { kits }) => sum + kits, 0);
   if (attendees === undefined && roster === undefined)
     throw new Refusal("required option '--attendees <number>' not specified, nor a --roster");
-  if (attendees === undefined) return wholeNumber('--roster', String(onRoster), 1, MOST_PEOPLE);
+  if (onRoster > MOST_PEOPLE)
+    throw new Refusal(
+      `the roster comes to ${onRoster} kits, more than the ${MOST_PEOPLE} that are planned at once: see that it is the right file`,
+    );
+  if (attendees === undefined) return onRoster;
   const said = wholeNumber('--attendees', attendees, 1, MOST_PEOPLE);
   if (roster === undefined || said === onRoster) return said;
   throw new Refusal(`--attendees says ${said}, but the roster comes to ${onRoster}: leave --attendees out`);

@@ -110,5 +110,12 @@ describe('sheetwright kit --roster', () => {
       err: expect.stringContaining('cannot be read'),
     });
     expect(await kit()).toMatchObject({ code: 2, err: expect.stringContaining('--roster') });
+    writeFileSync(join(folder, 'many.csv'), `name,how many\n${'Fern,100\n'.repeat(11)}`);
+    expect(await kit('--roster', 'many.csv')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining(
+        'the roster comes to 1100 kits, more than the 1000 that are planned at once',
+      ),
+    });
   });
 });
