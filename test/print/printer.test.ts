@@ -53,10 +53,22 @@ describe('paper', () => {
 });
 
 describe('a handout', () => {
+  const css = ['base', 'sheet', 'handout'].map((name) =>
+    readFileSync(new URL(`../../templates/css/${name}.css`, import.meta.url), 'utf8'),
+  );
+
+  it('has room for a label of one long word in large print', async () => {
+    const [label, value] = ['Schwierigkeitsgrad', 'Fortgeschrittene'];
+    const facts = `<dl class="facts"><div><dt>${label}</dt><dd>${value}</dd></div></dl>`;
+    const { pages } = await printed(css.join('\n'), `<div class="large-print">${facts}</div>`);
+    const words = pages.flatMap((page) => page.words);
+    const [from, to] = [label, value].map((text) => words.find((each) => each.text.startsWith(text)));
+    // A letter is about half as wide as high; a narrow one, of which the word has several, a quarter.
+    const least = label.length * (from?.size ?? 0) * 0.4;
+    expect((to?.x ?? 0) - (from?.x ?? 0)).toBeGreaterThan(least);
+  });
+
   it('has room for a kind of supplies of two lines beside a single supply', async () => {
-    const css = ['base', 'sheet', 'handout'].map((name) =>
-      readFileSync(new URL(`../../templates/css/${name}.css`, import.meta.url), 'utf8'),
-    );
     const group = (kind: string, item: string): string =>
       `<section class="supply-group"><h3>${kind}</h3><ul><li>${item}</li></ul></section>`;
     const groups = [group('Colles et adhésifs pour papier', 'Colle'), group('Lavande', 'Fleurs')].join('');
