@@ -163,8 +163,8 @@ describe('languages that are asked for', () => {
       ['unknown-language', 'note', 'eo'],
     ]);
     expect(findings.map(({ message }) => message)).toEqual([
-      'there are no labels in Italian (it), so this sheet’s labels are in English',
-      'there are no labels in Esperanto (eo), so this sheet’s labels are in English',
+      'there are no labels in Italian (it), so the labels are in English',
+      'there are no labels in Esperanto (eo), so the labels are in English',
     ]);
     expect(findings[0]?.remedy).toBe('name one of de, en, en-GB, es, fr, fr-CA, nl');
   });

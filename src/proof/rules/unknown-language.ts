@@ -14,7 +14,7 @@ export const unknownLanguage: Rule<Facts> = {
   fails: { head: 'lang: vo', blames: 'vo' },
   passes: { with: 'en-GB', insteadOf: 'vo' },
   say: ({ language, known }) => ({
-    message: `there are no labels in ${languageName(language)}, so this sheet’s labels are in English`,
+    message: `there are no labels in ${languageName(language)}, so the labels are in English`,
     remedy: `name one of ${known.join(', ')}`,
   }),
 };
