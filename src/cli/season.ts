@@ -52,7 +52,7 @@ export const run: CommandRun<SeasonOptions> = async ([named], options, terminal)
   progress.end();
   if (reply.kind === 'none')
     throw new Refusal(
-      `no project has a session from ${from}${to ? ` to ${to}` : ' on'}: give --from and --to`,
+      `no project has a session from ${from}${to ? ` to ${to}` : ' on'}: write "session: ${from}" in a sheet, or give --from and --to`,
     );
   if (reply.kind === 'findings') {
     tellFindings(reply.findings, reply.projects, options, terminal);

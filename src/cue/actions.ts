@@ -46,7 +46,7 @@ function isExact({ children }: Paragraph): boolean {
   return children.some((node) => node.type === 'textDirective' || /\d/u.test(textWithin(node)));
 }
 
-/** References that become a list of ours, which is too long to be said. */
+/** References that become one of our lists, which is too long to be said. */
 const LISTS: ReadonlySet<string> = new Set(['trims', 'assembly', 'edge', 'impressions']);
 
 /** A line cut at the ends of its sentences; what is in a line and no text is never cut. */

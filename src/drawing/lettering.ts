@@ -40,7 +40,7 @@ export function lengthLettering(length: Length, edition: EditionName, say: Say):
 export function figureLettering(length: Length, edition: EditionName, say: Say): LabelLine {
   const { sign, whole, fraction } = figureOf(length, edition, say);
   if (fraction === undefined) return plain(`${sign}${whole}`);
-  // A blank keeps 3 1/4 from being copied or read aloud as 31/4.
+  // A space keeps 3 1/4 from being copied or read aloud as 31/4.
   const lead = `${sign}${whole}${whole && THIN_SPACE}`;
   return [...(lead ? plain(lead) : []), { text: fraction, fraction: true }];
 }

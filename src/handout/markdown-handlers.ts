@@ -36,7 +36,7 @@ export type ProseSetting = {
 type Handlers = NonNullable<Options['handlers']>;
 type State = Parameters<NonNullable<Handlers[keyof Handlers]>>[0];
 
-/** A setting that puts markup of ours in the tree as a numbered slot with its words, filled once the tree is sanitised. */
+/** A setting that puts our own markup in the tree as a numbered slot with its words, filled once the tree is sanitised. */
 type Placing = ProseSetting & { readonly place: (content: SafeHtml, kind?: 'span' | 'div') => Element };
 
 function elementOf(
@@ -87,7 +87,7 @@ function headingOf(state: State, node: Heading, highest: number): Element {
   return elementOf(`h${level}`, state.all(node));
 }
 
-/** A paragraph is broken where a picture or a list of ours stands in it. */
+/** A paragraph is broken where a picture or one of our lists stands in it. */
 function paragraphOf(state: State, node: Paragraph, setting: Placing): ElementContent[] {
   const blocks: ElementContent[] = [];
   let line: PhrasingContent[] = [];

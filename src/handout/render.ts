@@ -15,7 +15,7 @@ type Templates = {
 export type Renderer = {
   /**
    * A page as HTML. `{{say "key"}}` speaks through `say`; every other value is escaped unless it is `SafeHtml`.
-   * @throws when the page is not there or asks for something its model does not have: both are bugs of ours.
+   * @throws when the page is not there or asks for something its model does not have: both are our own bugs.
    */
   readonly render: (page: string, model: object, say: Speak) => string;
 };
@@ -52,7 +52,7 @@ export function pageHtml(input: PageInput, template: string, head: PageHead, own
   return renderer.render(template, { ...printed, ...own }, speaker(labels));
 }
 
-/** Marks that would print a value unescaped. No template of ours needs them; see `SafeHtml`. */
+/** Marks that would print a value unescaped. None of our templates needs them; see `SafeHtml`. */
 const UNESCAPED = /\{\{\{|\{\{~?&/u;
 
 /** Compiles the templates once. Strict: a name that a model lacks is an error, and prototypes are out of reach. */

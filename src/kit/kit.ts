@@ -28,7 +28,7 @@ export type KitOrder = {
   readonly work: number;
 };
 
-/** A plan, or everything that stands in its way. */
+/** A plan, or everything that prevents it. */
 export type KitResult = { readonly kit: Kit } | { readonly findings: readonly Finding[] };
 
 /** Told of each better plan of a stock, by its name; where its sheets have prices, how dear it is and not how many. */

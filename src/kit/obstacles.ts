@@ -6,7 +6,7 @@ import type { Shapes } from '../shape/shapes.ts';
 import { type CuttingBench, usableSize } from './bench.ts';
 import { cutPiecesOf, demandOf, type StockDemand } from './demand.ts';
 
-/** Everything that stands in the way of a kit: what each piece lacks, then what each stock does. */
+/** Everything that prevents a kit: what each piece lacks, then what each stock does. */
 export function findObstacles(project: Project, shapes: Shapes, bench: CuttingBench): readonly Finding[] {
   return [
     ...[...project.pieces.values()].flatMap((piece) => findLacks(piece, project, shapes)),

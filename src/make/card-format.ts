@@ -56,7 +56,7 @@ export const cardCodec: z.ZodType<ListedProject, unknown> = z.object({
   alone: z.enum(['inch', 'metric']).optional(),
 });
 
-/** The card of a record, checked as a sheet would be; undefined for one that no make of ours wrote of this project. */
+/** The card of a record, checked as a sheet would be; undefined for one that no make wrote of this project. */
 export function readCard(card: unknown, slug: string): ListedProject | undefined {
   const read = cardCodec.safeDecode(card);
   return read.success && read.data.slug === slug ? read.data : undefined;

@@ -97,7 +97,7 @@ export function photoOf(name: string): string {
   return name.slice(0, name.indexOf('-'));
 }
 
-/** Removes from a folder of ours what nobody wants any more; what cannot be removed stays. */
+/** Removes from one of our folders what is no longer wanted; what cannot be removed stays. */
 export async function keepOnly(folder: string, isWanted: (name: string) => boolean): Promise<void> {
   for (const name of await readdir(folder).catch(() => [])) {
     if (!isWanted(name)) await rm(join(folder, name), { force: true }).catch(() => {});

@@ -14,7 +14,7 @@ export type KitRequest = PlanRequest & {
   readonly attendeesOf?: (variants: readonly string[], order: KitOrder) => readonly number[];
 };
 
-/** A kit that was planned, or what stands in its way. */
+/** A kit that was planned, or what prevents it. */
 export type KitReply = Exclude<PlanReply<{ readonly kit: Kit }>, { kind: 'none' }>;
 
 /** Plans the class kit of one project. @throws NoSuchProject when there is none of that name. */

@@ -22,7 +22,7 @@ export type PlanRequest = {
   readonly progress?: KitProgress;
 };
 
-/** A plan, or what stands in its way; or nothing to plan for. */
+/** A plan, or what prevents it; or nothing to plan for. */
 export type PlanReply<Plan> =
   | ({ readonly kind: 'planned'; readonly workspace: Workspace; readonly currency: Currency } & Plan)
   | { readonly kind: 'findings'; readonly findings: readonly Told[]; readonly projects: readonly Project[] }

@@ -22,7 +22,7 @@ export type SeasonRequest = PlanRequest & {
   readonly orderFor: (first: Project, workspace: Workspace) => Pick<KitOrder, 'spares' | 'bench' | 'work'>;
 };
 
-/** A season that was planned; what stands in its way; or no session in that time. */
+/** A season that was planned; what prevents it; or no session in that time. */
 export type SeasonReply = PlanReply<{ readonly season: Season }>;
 
 /** Plans all the sessions of a period together. */

@@ -153,7 +153,7 @@ export class Workshop {
   }
 }
 
-/** The inputs that stand behind each thing that outputs are made from. */
+/** The inputs behind each thing that outputs are made from. */
 type Behind = Readonly<Partial<Record<string, readonly string[]>>>;
 
 const BEHIND_LABELS = ['templates', 'site.language'];

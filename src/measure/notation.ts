@@ -55,7 +55,7 @@ const WITH_COMMA: string = String.raw`0,\d+|\d+,\d{1,2}(?!\d)`;
 
 /**
  * One length as people type it, without its sign. In order:
- *   2 1/4 or 2-1/4 or 2 1⁄4   whole, a blank or hyphen, then a fraction
+ *   2 1/4 or 2-1/4 or 2 1⁄4   whole, a space or hyphen, then a fraction
  *   1/4                       a fraction alone
  *   2¼ or 2 ¼                 whole and a fraction character, or that character alone
  *   2.25 or .25 or 2          a decimal or a whole number

@@ -8,7 +8,7 @@ type News = {
   /** How many files are new or changed. */
   readonly touched: number;
   readonly seconds: number;
-  /** A broken environment or a mistake of ours, in one line: nothing was made. */
+  /** A broken environment or a bug of our own, in one line: nothing was made. */
   readonly trouble?: string;
 };
 

@@ -21,7 +21,7 @@ export type PreviewState = {
   readonly sheets: ReadonlyMap<string, OpenSheet>;
   /** The address that opens a file in the demonstrator's editor, with `{file}`, `{line}` and `{column}` to be set in. */
   readonly editor?: string | undefined;
-  /** A broken environment or a mistake of ours, in one line. */
+  /** A broken environment or a bug of our own, in one line. */
   readonly trouble?: string;
 };
 

@@ -35,7 +35,7 @@ async function installedPackage(): Promise<{ bin: string; version: string; tar: 
 
 /**
  * The package's own list names folders of the machine it was made for. Ours are relative to the file itself, with the
- * user's fonts after those carried, for scripts that no font of ours has.
+ * user's fonts after those carried, for scripts that none of our fonts has.
  */
 const FONTS_CONF = `<?xml version="1.0"?>
 <!DOCTYPE fontconfig SYSTEM "fonts.dtd">

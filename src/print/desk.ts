@@ -14,7 +14,7 @@ export type Desk = {
   /**
    * Lays out a whole HTML document and waits for its pictures and fonts, including those that only margins use.
    * @param what What it is called in messages.
-   * @param then A script of ours that runs once it is laid out.
+   * @param then One of our scripts that runs once it is laid out.
    * @throws PrintFault when the page asks for anything outside itself or brings a font or picture that cannot be read.
    */
   lay(html: string, what: string, medium: Medium, then?: string): Promise<void>;

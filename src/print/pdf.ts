@@ -9,7 +9,7 @@ const DATES = /\/(CreationDate|ModDate) \(([^)]*)\)/gu;
 /** The name of an element of the page's structure: a table's header cell, to which other cells refer. */
 const NAME = /\/ID \(node(\d{8})\)/gu;
 
-/** Wherever such a name stands: within other text a bracket has a backslash before it, and a text stands behind a key of its own. */
+/** Wherever such a name stands: within other text a bracket has a backslash before it, and a text follows a key of its own. */
 const NAMED = /(?<!\\|\/(?!ID )[A-Za-z]+ ?)\(node(\d{8})\)/gu;
 
 /** The list of all names, sorted, with the element that each belongs to (ISO 32000-1, 7.9.6). */
@@ -69,7 +69,7 @@ function withOwnNames(text: string): string {
 }
 
 /**
- * A PDF as it would be had it been made on a day of ours by a browser just started: the same page then always gives the
+ * A PDF as it would be had it been made on a fixed day by a browser just started: the same page then always gives the
  * same bytes. All that is replaced is replaced by as many characters, so that the file's table of offsets stays right.
  * @param day `2026-12-10`.
  * @throws RangeError when `day` is no ISO day.

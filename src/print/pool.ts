@@ -1,7 +1,7 @@
 import type { Desk } from './desk.ts';
 import { BrowserOwner, type PrinterOptions } from './owner.ts';
 
-/** One browser of ours, or those that run elsewhere: each job goes to the one with the fewest before it. */
+/** Our own browser, or those that run elsewhere: each job goes to the one with the fewest before it. */
 export class BrowserPool {
   readonly #owners: readonly { readonly owner: BrowserOwner; waiting: number }[];
 

@@ -8,7 +8,7 @@ type PdfOptions = {
   readonly title: string;
   /** The ISO day that stands in the file as the day it was made: `2026-12-10`. */
   readonly date: string;
-  /** A script of ours that arranges the document once it is laid out for print. */
+  /** One of our scripts that arranges the document once it is laid out for print. */
   readonly arrange?: string | undefined;
 };
 

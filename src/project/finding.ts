@@ -22,7 +22,7 @@ export type Finding<K extends RuleId = RuleId> = {
   };
 }[K];
 
-/** What broke of ours, and on what. */
+/** Which part of our own code broke, and on what. */
 export function findMistake(what: string, error: unknown, at: Place): Finding<'internal'> {
   const reason = error instanceof Error ? error.message : String(error);
   return { rule: 'internal', at, facts: { reason: `${what} broke: ${reason}` } };

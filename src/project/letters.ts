@@ -88,7 +88,7 @@ export function frontmatterIn(text: string): number {
   return /^---\r?\n[\s\S]*?\n---/u.exec(text)?.[0].length ?? 0;
 }
 
-/** The first `#` of a line that is in no quotes and stands behind no letter, and all after it. */
+/** The first `#` of a line that is in no quotes and follows no letter, and all after it. */
 const COMMENT = /^((?:[^"'#\n]|"[^"\n]*"|'[^'\n]*'|\S#)*?(?:^|[^\S\n]))(#.*)/gmu;
 
 /** YAML with blanks in the place of its comments. */

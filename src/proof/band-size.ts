@@ -8,7 +8,7 @@ import { sayLengths } from './words.ts';
 
 /** What a band by its form is given to go round, as its author wrote it: the form adds the paper and room to slide. */
 export type BandSize = {
-  /** The key that it stands behind: `inside`, or `around`. */
+  /** The key that it follows: `inside`, or `around`. */
   readonly key: string;
   readonly width: Length;
   readonly thickness: Length;

@@ -2,7 +2,7 @@ import type { Named } from '../project/ref.ts';
 import type { Shapes } from '../shape/shapes.ts';
 import { sheetsOf } from '../shape/sheets.ts';
 
-/** What may stand behind the dot: the panels of a piece, and the further sheets of a form made of several. */
+/** What may follow the dot: the panels of a piece, and the further sheets of a form made of several. */
 export function partNames({ nets }: Shapes, piece: string): readonly string[] {
   return sheetsOf(nets, piece).flatMap(({ name, net }) => [
     ...(name === undefined ? [] : [name]),

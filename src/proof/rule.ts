@@ -59,7 +59,7 @@ export type Rule<F = Record<string, never>> = {
   readonly check?: (context: ProofContext) => Iterable<Evidence<F>>;
   /**
    * It is asked about the edition that a project is written in only: the other has the same words, and its numbers are
-   * ours (a score line of ours between two grooves is nothing the writer could fix).
+   * ours (a score line of a form between two grooves is nothing the writer could fix).
    */
   readonly ownEditionOnly?: true;
   /** It is right in a project with variants where it is right in one of them: a number in the text may be that one's. */

@@ -13,7 +13,7 @@ export type Sentence = {
   readonly isForHost: boolean;
 };
 
-/** A stop, with what closes behind it, before a blank and what may begin a sentence. */
+/** A stop, with what closes after it, before a space and what may begin a sentence. */
 const STOP = /[.!?…]["”’»)*_\]]*\s+(?=["“„«(*_[:]*\p{Lu}|:{1,3}[a-z])/gu;
 
 /** The sentences of a stretch of Markdown, in the order they are read. */

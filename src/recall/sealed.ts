@@ -11,10 +11,10 @@ import {
 } from 'node:fs';
 import { dirname } from 'node:path';
 
-/** How a file of ours is opened to be read: a pipe that took its place is empty, and not waited for. */
+/** How one of our files is opened to be read: a pipe that took its place is empty, and not waited for. */
 export const AT_ONCE: number = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
 
-/** The text of a file of ours. @throws As `node:fs` does. */
+/** The text of one of our files. @throws As `node:fs` does. */
 export function readOwn(path: string): string {
   const file = openSync(path, AT_ONCE);
   try {

@@ -25,7 +25,7 @@ export type Season = {
   readonly preparations: readonly Preparation[];
 };
 
-/** A plan, or everything that stands in its way. */
+/** A plan, or everything that prevents it. */
 type SeasonResult = { readonly season: Season } | { readonly findings: readonly Finding[] };
 
 /**

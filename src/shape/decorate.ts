@@ -11,7 +11,7 @@ import { rowAlong } from './punched-row.ts';
 import { onlyPanel, partUnder, type Under } from './shapes.ts';
 import type { Sheet } from './sheets.ts';
 
-/** The nets of a piece with what is punched along their edges and stamped on them; and the panels it names in vain. */
+/** The nets of a piece with what is punched along their edges and stamped on them; and the named panels that are not there. */
 export function decorate(
   piece: Piece,
   sheets: readonly Sheet[],

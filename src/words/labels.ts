@@ -32,7 +32,7 @@ export type Say = Speak & {
     values: Readonly<Record<string, Value | number>>,
   ) => readonly (Value | string)[];
   readonly has: (key: string) => boolean;
-  /** A figure of ours with the language's decimal mark: `3.5` is `3,5`. Exact: no digit is lost or gained. */
+  /** One of our figures with the language's decimal mark: `3.5` is `3,5`. Exact: no digit is lost or gained. */
   readonly figure: (figure: string) => string;
   /** The label for so many of something, of `key-one`, `key-few`, `key-other` and so on. */
   readonly counted: (key: string, count: number) => string;

@@ -1,6 +1,6 @@
 import { capital } from './typographic.ts';
 
-/** What may be set into a piece of markup: text is escaped, markup of ours is not. */
+/** What may be set into a piece of markup: text is escaped, our own markup is not. */
 export type HtmlValue = string | number | SafeHtml;
 
 const ESCAPES: Readonly<Record<string, string>> = {

@@ -10,7 +10,7 @@ const files = readdirSync(source, { recursive: true, encoding: 'utf8' }).filter(
 const textOf = (name: string): string => readFileSync(`${source}${name}`, 'utf8');
 
 /**
- * Who may say that a string is markup of ours: the tag itself, the sanitiser, drawings, CSS, and
+ * Who may say that a string is our own markup: the tag itself, the sanitiser, drawings, CSS, and
  * data for scripts, in which no `<` is left.
  */
 const TRUSTED = [

@@ -101,7 +101,7 @@ function wordsOf(document: string): string {
     .replace(/\s+/gu, ' ');
 }
 
-/** A number with a unit behind it, or the unit spelled out, in any of the languages. */
+/** A number with a unit after it, or the unit spelled out, in any of the languages. */
 const UNITS = {
   inch: /\d\s*in\b|\binch|\bzoll\b|pulgada|\bpouce/iu,
   metric: /\d\s*[mc]m\b|milli?m[eè]t|milím/iu,

@@ -82,7 +82,7 @@ describe('the sheets of a stock', () => {
     ['__proto__', 'unreadable-length'],
     ['A4x', 'unknown-reference'],
     ['Leter', 'unknown-reference'],
-    // There are such sizes, though they are none of ours.
+    // There are such sizes, though they are not among ours.
     ['B4', 'unreadable-length'],
   ])('are none of the name %s: %s', (name, rule) => {
     expect(faultsOf(readSheet(sheetOf(`stock: { m: { sheet: ${name} } }`)))).toEqual([`${rule}: ${name}`]);

@@ -5,7 +5,7 @@ import type { SupplyKind } from '../../project/model.ts';
 import type { Money } from '../../project/stock.ts';
 import { type Amount, areAlike } from './amount.ts';
 
-/** What stands in the way of a sum: how much is needed, what it costs, or a pack that is measured in something else. */
+/** What prevents a sum: how much is needed, what it costs, or a pack that is measured in something else. */
 type Missing = 'amount' | 'price' | 'pack';
 
 /** What is needed of something, what is there, and how it is sold. */

@@ -95,7 +95,7 @@ function wantOf(supply: Supply, { project: { unit }, attendees, kits }: Party): 
 
 /**
  * The same for what is one line: the same thing, bought in the same way and counted in the same unit. A shared supply is
- * one whatever it is called, and so are names and amounts that only a letter's case, a blank or a word for the unit
+ * one whatever it is called, and so are names and amounts that only a letter's case, a space or a word for the unit
  * tells apart.
  */
 function keyOf({ supply, isKept, needed }: Want, wanted: readonly Want[]): string {

@@ -25,7 +25,7 @@ function cueJob(material: ProjectMaterial): Job {
   const fullest = cardHtml(material, ROOMS[0]);
   return {
     path: `host/${slug}-cue-card.pdf`,
-    // All that the lesser cards say is on the fullest, but for words of ours.
+    // All that the lesser cards say is on the fullest, except our own words.
     from: () => [date, programDigest(), material.files.digest, fullest].join('\n'),
     isPrinted: true,
     produce: () => fitted(fullest, material, { title: paperTitle(editions, labels, 'cue-card'), date }),

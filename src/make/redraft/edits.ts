@@ -64,7 +64,7 @@ function writtenIn(body: PieceBody): readonly LengthsWritten[] {
   return body.kind === 'flat' ? [cut] : [cut, ...body.score.map(({ at }) => ({ key: 'score', lengths: at }))];
 }
 
-/** A number where it stands, its unit behind it kept; as it is typed where it stays. */
+/** A number where it stands, its unit after it kept; as it is typed where it stays. */
 export function renumber(old: At<Length> | undefined, length: Length, unit: Unit): readonly Edit[] {
   if (!old) return [];
   const { start, end } = old.at;

@@ -84,7 +84,7 @@ class Sheet {
     return (text) => addBeside({ file: this.#file, ...this.#stretchOf(map) }, key, within(text));
   }
 
-  /** The lines that a key and what stands behind it take up. */
+  /** The lines that a key and what follows it take up. */
   linesOf({ key, value }: Pair): TextRange {
     const { text } = this.#file;
     const { start } = this.#stretchOf(key as Node);

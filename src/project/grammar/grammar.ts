@@ -43,7 +43,7 @@ export function choiceSchema(condition: Schema, holds: Schema, otherwise: Schema
 
 /** Where a value stands. */
 export type ValueSpot = {
-  /** The key it stands behind, which names it in findings. */
+  /** The key it follows, which names it in findings. */
   readonly key: string;
   /** The named thing it is or belongs to, and the way there: `pieces`, `box`; `pieces`, `box`, `at`. */
   readonly path?: readonly string[] | undefined;
@@ -99,7 +99,7 @@ export type Value<T> = Plan & { readonly [gives]?: T };
 /** A map that there always is. */
 export type SureMap<T> = Value<T> & { readonly isSection: true };
 
-/** A key of a map: what stands behind it, and what holds where nothing does. */
+/** A key of a map: what follows it, and what holds where nothing does. */
 export type Key<T, Sure extends boolean> = {
   readonly schema: Schema;
   readonly value: Plan;

@@ -48,7 +48,7 @@ function gatherOf(group: Field['group'], all: readonly Field[], outside: Reader)
 /** A value to be read, and where it stands. */
 type UnreadNode = Pick<ToRead, 'node' | 'spot'>;
 
-/** What stands behind a key, and last what is usual there; what should be there and is not is reported. */
+/** What follows a key, and last what is usual there; what should be there and is not is reported. */
 export function behindKey({ name, key }: Field, reader: Reader, map: ToRead): readonly UnreadNode[] {
   const { spot } = map;
   const entry = entryOf(map.node, name);
@@ -84,7 +84,7 @@ function usualBehind(key: string, text: string | undefined, at: Place): readonly
   return text === undefined ? [] : [{ node: { kind: 'text', text, at, place: () => at }, spot: { key, at } }];
 }
 
-/** Whether nothing stands behind a key, which is reported. */
+/** Whether nothing follows a key, which is reported. */
 function isEmpty(entry: YamlEntry, { value }: Field['key'], spot: ValueSpot, reader: Reader): boolean {
   if (entry.value.kind !== 'nothing') return false;
   if (isToldOf(entry.value)) return true;

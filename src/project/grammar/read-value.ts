@@ -5,7 +5,7 @@ import { behindKey, closeMap, type FoundValue, keep, openMap } from './open-map.
 import type { Reader } from './reader.ts';
 
 /**
- * Reads a value, by one call for each level of the YAML: what stands behind each key of a map, then what is made of it.
+ * Reads a value, by one call for each level of the YAML: what follows each key of a map, then what is made of it.
  * @throws when a section has a key without a default.
  */
 export function readValue<T>(value: SureMap<T>, node: YamlNode, spot: ValueSpot, reader: Reader): T;

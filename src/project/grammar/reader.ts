@@ -85,7 +85,7 @@ export function moneyDecimals(currency: string): number {
   return decimals;
 }
 
-/** Reports a short name that no reference could name, for what stands behind a dot is a part. */
+/** Reports a short name that no reference could name, for what follows a dot is a part. */
 export function reportDotted(name: string, at: Place, { report }: Pick<Reader, 'report'>): void {
   if (!name.includes('.')) return;
   report({ rule: 'unexpected-value', at, facts: { misfit: 'dot in a name', actual: name } });

@@ -31,7 +31,7 @@ function factOf([name, text]: [string, string]): PublishedFact {
   return { piece, what, word: base, ...turned, ...lengthsOf([left, top]) };
 }
 
-/** The unit stands behind the last. */
+/** The unit follows the last. */
 function lengthsOf(texts: readonly string[]): Pick<PublishedFact, 'inch' | 'metric'> {
   const isMetric = texts.at(-1)?.endsWith('mm') === true;
   const lengths = texts.map((text) => lengthOf(text, isMetric ? 'mm' : 'in'));

@@ -40,7 +40,7 @@ export function restoreText(root: Root, file: SourceFile, report: (finding: Find
   joinTexts(root);
 }
 
-/** A text directive of ours always has something in brackets, except `:step`, which has attributes. */
+/** One of our text directives always has something in brackets, except `:step`, which has attributes. */
 function isOurs(node: Directive): boolean {
   if (node.type === 'containerDirective') return CONTAINERS.includes(node.name);
   if (node.type === 'leafDirective') return node.name === 'drawing';
@@ -59,7 +59,7 @@ const FORMS: Readonly<Record<string, string>> = Object.fromEntries([
 /** As it is written, up to the end of its line: the name, then what it has in brackets and in braces. */
 const WRITTEN = /^:+[\w-]+(?:\[[^\]\n]*\])?(?:\{[^}\n]*\})?/u;
 
-/** One of ours with a blank before its brackets: `:piece [mat]`. */
+/** One of ours with a space before its brackets: `:piece [mat]`. */
 const SPACED = new RegExp(
   `^:(?:${[...IN_LINES, 'step'].join('|')})[ \\t]+(?:\\[[^\\]\\n]*\\]|\\{[^}\\n]*\\})`,
   'u',

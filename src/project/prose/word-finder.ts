@@ -8,7 +8,7 @@ const MOST_BUILT = 1000;
 
 /**
  * Finds any of some words, written with commas between: `hot glue*, *magnet*`. A word stands alone, but `*` is any
- * letters; a blank is a blank, a hyphen or nothing. Never finds anything in an empty list.
+ * letters; a space is a space, a hyphen or nothing. Never finds anything in an empty list.
  */
 export function wordFinder(words: string): RegExp {
   const finder = built.get(words) ?? buildFinder(words);

@@ -5,7 +5,7 @@ type PlainScalar = Scalar<string> & { readonly range: readonly [number, number, 
 
 /**
  * The pairs of a map. In braces YAML ends a value at every comma: `{ cut: 7,4 x 7,4 }` is one value, and two keys with
- * nothing behind them. Where a comma without a blank stands between two figures they are one value again.
+ * nothing after them. Where a comma without a space stands between two figures they are one value again.
  */
 export function pairsOf({ items, flow }: YAMLMap, text: string): readonly Pair[] {
   if (!flow) return items;

@@ -147,7 +147,7 @@ function mapOfPiece(node: YamlNode, reader: Reader): ReturnType<typeof formed> {
   return form ? formed(isByName(entryOf(node, 'around')) ? withoutAround(form) : form) : FORMLESS;
 }
 
-/** What stands behind a slip of `form:` and is the name of one. */
+/** What follows a slip of `form:` and is the name of one. */
 function misspeltForm(node: YamlNode, reader: Reader): YamlEntry | undefined {
   return entriesOf(node).find(({ key, value }) => isSlipOf(key.text, 'form') && formNamed(value, reader));
 }

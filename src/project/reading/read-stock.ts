@@ -38,7 +38,7 @@ const asSheetSize: Value<StockSheet> = turned(
   },
 );
 
-/** What is meant as the name of a paper; there are papers such as B4, though they are none of ours. */
+/** What is meant as the name of a paper; there are papers such as B4, though they are not among ours. */
 const NAME = /^(?![a-z]\d$)[a-z](?!.*\bx\b)/iu;
 
 const asMeasuredSheet: Value<StockSheet> = made(asSize, (size, { reader }) => ({

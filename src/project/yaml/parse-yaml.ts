@@ -10,7 +10,7 @@ import {
   YAMLParseError,
 } from 'yaml';
 
-/** What may stand behind the end of a document and still be no second one: lines of dashes or dots, and comments. */
+/** What may follow the end of a document and still be no second one: lines of dashes or dots, and comments. */
 const NOTHING_MORE = /^(?:(?:---|\.\.\.)?[ \t]*(?:#.*)?(?:\r\n?|\n|$))*$/u;
 
 /** Nothing that a person writes is nested as deep. Whoever looks at what was parsed goes down one call a level. */

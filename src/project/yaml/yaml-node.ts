@@ -44,18 +44,18 @@ export function entriesOf(node: YamlNode | undefined): readonly YamlEntry[] {
   return node?.kind === 'map' ? node.entries : [];
 }
 
-/** A key of a map and what stands behind it. */
+/** A key of a map and what follows it. */
 export function entryOf(node: YamlNode, key: string): YamlEntry | undefined {
   return entriesOf(node).find((entry) => entry.key.text === key);
 }
 
-/** Whether a name stands behind a key, and no size. */
+/** Whether a name follows a key, and no size. */
 export function isByName(entry: YamlEntry | undefined): boolean {
   const [first] = itemsOf(entry?.value);
   return first?.kind === 'text' && /^\p{L}/u.test(first.text);
 }
 
-/** What stands behind a key that a slip runs on into: `2 x 3` of `cut:2 x 3` and `cut 2 x 3`; undefined of other words. */
+/** What follows a key that a slip runs on into: `2 x 3` of `cut:2 x 3` and `cut 2 x 3`; undefined of other words. */
 export function runOnFrom(key: string, text: string): string | undefined {
   const rest = text.startsWith(key) ? text.slice(key.length) : '';
   // Words that only happen to begin like a key, such as `each of them`, are none.

@@ -15,7 +15,7 @@ type Facts = Omit<ScoredAt, 'position'> & {
   readonly positions: readonly Length[];
   /** From one groove of the board to the next. */
   readonly pitch: Length;
-  /** A form works its lines out by itself: nobody wrote the number, and there may be nothing to mend. */
+  /** A form works its lines out by itself: nobody wrote the number, and there may be nothing to fix. */
   readonly isWritten: boolean;
 };
 
@@ -36,7 +36,7 @@ export const scoreOffGroove: Rule<Facts> = {
     const pitch = unit === 'in' ? workspace.site.bench.board.value : workspace.site.bench.metricBoard?.value;
     if (!pitch) return;
     for (const [id, piece] of project.pieces) {
-      // What is worked out of a piece in the other unit is nobody's to mend: there it lies on grooves, or not, as written.
+      // What is worked out of a piece in the other unit is not for anybody to fix: as written it lies on grooves, or not.
       if (editionIn(unitWritten(piece) ?? unit) !== editionIn(unit)) continue;
       for (const { at, ...scored } of positionsOf(id, piece, shapes)) {
         const positions = scored.positions.filter((each) => !each.isMultipleOf(pitch));

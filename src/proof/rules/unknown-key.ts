@@ -40,7 +40,7 @@ export const unknownKey: Rule<Facts> = {
   },
 };
 
-/** A key that runs on into its value, since its colon, or the blank behind that, was left out. */
+/** A key that runs on into its value, since its colon, or the space after that, was left out. */
 function sayRunOn(text: string, known: readonly string[]): Words | undefined {
   const key = known.find((each) => runOnFrom(each, text) !== undefined);
   const value = key && runOnFrom(key, text);
@@ -62,7 +62,7 @@ function remedyFor(
   return meant === undefined ? `delete it; known here: ${known.join(', ')}` : `write ${quote(meant)}`;
 }
 
-/** What stands behind a key, as written. */
+/** What follows a key, as written. */
 function valueBehind({ file: { text }, end }: Place): string {
   return /^["']?\s*:\s*([^,{}[\]\n]+)/u.exec(text.slice(end))?.[1]?.trim() ?? '1/2';
 }
@@ -84,7 +84,7 @@ const MEASURED: ReadonlySet<string> = new Set([
 /** How far before a comma the value begins at most. */
 const MOST_CUT = 100;
 
-/** In braces a value ends at a comma: the value together with what stands behind the comma and has no colon. */
+/** In braces a value ends at a comma: the value together with what follows the comma and has no colon. */
 function wordsCutIn(at: Place): string | undefined {
   const { file, start, end } = at;
   const { text } = file;

@@ -5,7 +5,7 @@ import { quote } from '../words.ts';
 type Facts = {
   readonly text: string;
   readonly problem: LengthProblem;
-  /** The key it stands behind. */
+  /** The key it follows. */
   readonly what: string;
   /** How many lengths belong there. */
   readonly count: 1 | 2 | 3;

@@ -60,7 +60,7 @@ export function endGap(net: Net, end: TubeEnd, caliper: Length): EndGap | undefi
   const isMeant = end.flaps.every(({ panel }) => net.opens?.includes(panel));
   if (!isSquare(end.tube) || isMeant) return undefined;
   const gaps = [0, 1].map((index) => pairGap(end, index, caliper));
-  // Walls that have no flap leave all of it open, and can't mend it.
+  // Walls that have no flap leave all of it open, and can't fix it.
   const open = gaps.filter((gap) => gap !== 'covered' && gap !== 'bare');
   if (gaps.some((gap) => gap === 'covered')) return open.find((gap) => isShortLid(net, gap));
   const [least] = open.toSorted((a, b) => a.gap.compare(b.gap));

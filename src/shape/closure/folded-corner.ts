@@ -9,7 +9,7 @@ type FlatFold = Pick<Fold, 'panels' | 'direction'>;
 
 /**
  * The folds that have to be folded flat so that corners with a crease at an angle fold in: where one of the halves lies
- * against the panel that it is stuck to, else against its other neighbor. Empty unless that mends all that is torn.
+ * against the panel that it is stuck to, else against its other neighbor. Empty unless that closes every tear.
  */
 export function flatFoldsMissing(shape: FoldedShape, caliper: Length): readonly FlatFold[] {
   const found: FlatFold[] = [];

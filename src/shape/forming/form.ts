@@ -34,7 +34,7 @@ type FormSpec<Size, Measures extends object> = Omit<Form, 'build' | 'parameters'
   ) => Readonly<Record<string, Layout | Net>>;
 };
 
-/** The form that reads its settings, and makes its sheets only when nothing stands in the way. */
+/** The form that reads its settings, and makes its sheets only when nothing prevents it. */
 export function form<Size extends object, Measures extends object>(spec: FormSpec<Size, Measures>): Form {
   const { size: sizing, parameters: further, measure, layout, net, parts, ...rest } = spec;
   const parameters = Object.entries({ ...sizing.parameters, ...further }).map(([key, parameter]) => ({
