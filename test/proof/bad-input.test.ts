@@ -211,4 +211,13 @@ describe('what people may type', () => {
     expect(boxOf('clip-top bux')).toEqual(['8:34-46 unknown-reference: there is no form "clip-top bux"']);
     expect(boxOf('clip-top box')).toEqual(['10:37-41 unknown-reference: there is no panel "bakc"']);
   });
+
+  it('for a caliper is no thickness of paper where it is in points', () => {
+    const withCaliper = (caliper: string): string[] =>
+      errorsIn(
+        sheetOf('{ stock: cream, cut: 3 x 4, on: card }').replace('11 }', `11, caliper: ${caliper} }`),
+      );
+    expect(withCaliper('12')).toEqual(['6:55-57 unexpected-value: "12" is not a valid value for "caliper"']);
+    expect(['0.012', '1/8', '3 mm'].flatMap(withCaliper)).toEqual([]);
+  });
 });

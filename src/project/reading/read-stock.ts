@@ -1,6 +1,8 @@
+import { Length } from '../../measure/length.ts';
 import { rulerUnit } from '../../measure/ruler-unit.ts';
 import { made, mapOf, orShort, taken, turned, type Value } from '../grammar/grammar.ts';
 import { listed, optional, required } from '../grammar/keys.ts';
+import { refuse } from '../grammar/reader.ts';
 import { asChoice, asCount, asDate, asLength, asMatch, asMoney, asSize, asText } from '../grammar/values.ts';
 import { PAPER_NAMES, sheetNamed, sheetsOfEditions } from '../paper-sizes.ts';
 import type { At } from '../source.ts';
@@ -23,6 +25,18 @@ const asWeight: Value<At<PaperWeight>> = asMatch(
     return grade && { kind: 'basis', pounds: amount, grade };
   },
 );
+
+/** Thicker than any board that is cut by hand; common practice, no source. Points are thousandths of an inch: 12 of them are no 12 in. */
+const THICKEST = Length.of(10, 1, 'mm');
+
+const asCaliper: Value<At<Length>> = {
+  ...made(asLength, (length, { node, spot, reader }) =>
+    length.value.greaterThan(THICKEST)
+      ? refuse(node, spot.key, 'the thickness of one sheet with its unit, such as 0.012 in or 0.3 mm', reader)
+      : length,
+  ),
+  schema: asLength.schema,
+};
 
 /** A sheet by its name or its size. */
 const asSheetSize: Value<StockSheet> = turned(
@@ -84,7 +98,7 @@ const STOCK = mapOf('a stock, such as { sheet: 8 1/2 x 11 }', {
   ),
   'inch sheet': listed(inUnit('in'), 'Its size for the inch edition, in inches, likewise.'),
   weight: optional(asWeight, '`80 lb cover` or `216 gsm`. A weight in pounds needs its grade.'),
-  caliper: optional(asLength, 'The thickness, if you have measured it: `0.012 in`, `0.3 mm`.'),
+  caliper: optional(asCaliper, 'The thickness, if you have measured it: `0.012 in`, `0.3 mm`.'),
   color: optional(asColor, 'For the drawings, **in quotes**: `"#6b7f5b"`.'),
   price: optional(asMoney, 'For one sheet, in the currency of the site.'),
   print: optional(PRINT, '`upright` where the pattern has a right way up, `any way` where it has none.'),
