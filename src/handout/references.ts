@@ -11,7 +11,7 @@ import { edgeWords, impressionWords } from '../words/decoration-words.ts';
 import { assemblyWords } from '../words/making-words.ts';
 import type { Measures } from '../words/measures.ts';
 import { baseName, pieceSheetNamed } from '../words/names.ts';
-import { saidOutline } from '../words/outlines.ts';
+import { hasName, saidOutline } from '../words/outlines.ts';
 import { isAskew, layerTwin, leastReveal, revealLength } from '../words/reveals.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { scoresInline } from '../words/score-moves.ts';
@@ -75,7 +75,7 @@ function sizeSaid(editions: Editions, name: string, measures: Measures): SafeHtm
   return size && measures.both(size);
 }
 
-/** `1 1/2 in (38 mm) circle`; its size alone of a rectangle, and of an outline with lengths that would be too much to read. */
+/** `1 1/2 in (38 mm) circle`; its size alone of a rectangle, of what is drawn, and of an outline with lengths that would be too much to read. */
 function sizeAndOutline(
   editions: Editions,
   name: string,
@@ -84,7 +84,8 @@ function sizeAndOutline(
 ): SafeHtml | undefined {
   const size = sizeSaid(editions, name, measures);
   const outline = saidOutline(editions, name, (length) => measures.both([length]));
-  const isShort = outline && Object.values(outline.values).every((value) => typeof value === 'number');
+  const isShort =
+    outline && hasName(outline) && Object.values(outline.values).every((value) => typeof value === 'number');
   if (!size || !isShort) return size;
   return voice.phrase('outline-sized', { size, outline: voice.phrase(outline.key, outline.values) });
 }

@@ -32,9 +32,14 @@ export function saidOutline<T>(
   return shape && saidShape(shape, sayLength);
 }
 
-/** Whether an outline is told with the size, `1 1/2 in circle`: by its name alone. What is drawn is cut out by its template instead. */
-export function goesWithSize({ key, values }: SaidShape<unknown>): boolean {
-  return Object.keys(values).length === 0 && key !== outlineKey('drawn');
+/** Whether an outline is told with the size, `1 1/2 in circle`: by its name alone. */
+export function goesWithSize(shape: SaidShape<unknown>): boolean {
+  return hasName(shape) && Object.keys(shape.values).length === 0;
+}
+
+/** Whether there is a name for an outline. What is drawn has none: it is cut out by its template. */
+export function hasName({ key }: SaidShape<unknown>): boolean {
+  return key !== outlineKey('drawn');
 }
 
 /** The outline of an opening, or how its corners are rounded. */

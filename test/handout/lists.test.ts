@@ -11,7 +11,7 @@ import { ownNet } from '../../src/shape/sheets.ts';
 import { openingNotes } from '../../src/words/opening-words.ts';
 import { scoreMoves } from '../../src/words/score-moves.ts';
 import { all, one, parseMarkup, textOf } from './markup.ts';
-import { sampleOf, settingFor, sheetHtml } from './sample.ts';
+import { sample, sampleOf, settingFor, sheetHtml } from './sample.ts';
 
 const inch = Length.of(1, 1, 'in');
 
@@ -311,6 +311,19 @@ describe('what is cut and stuck', () => {
     const words = read(referrer(made.editions, made.measures, made.voice)('trims', 'box'));
     expect(words.match(/Cuts that end inside the sheet/gu)).toHaveLength(1);
     expect(words).toMatch(/^Cuts that end inside the sheet/u);
+  });
+
+  it('says an outline in a sentence by its name, and of a drawn one its size alone', () => {
+    const svg = '<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="60mm" viewBox="0 0 40 60">';
+    const pieces =
+      '  pieces:\n    leaf: { drawn: leaf.svg }\n    comb: { cut: 2 x 2, shape: polygon, sides: 6 }';
+    const from = sample(`---\ntitle: A sample\nmeasurements:\n  unit: in\n${pieces}\n---\n`, {
+      'sample/leaf.svg': `${svg}<path d="M0 0 H40 V60 H0 Z"/></svg>`,
+    });
+    const { editions, measures, voice } = settingFor(from);
+    const said = (piece: string): string => read(referrer(editions, measures, voice)('piece', piece));
+    expect(said('comb')).toMatch(/2 × 2 in .* polygon with 6 equal sides$/u);
+    expect(said('leaf')).toMatch(/^leaf [\d /]+ × [\d /]+ in \(40 × 60 mm\)$/u);
   });
 
   it('says the outline of an opening as that of a piece', () => {
