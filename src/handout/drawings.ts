@@ -33,8 +33,11 @@ export function leadPhoto(project: Project): Picture | undefined {
   return pictures.find(({ path }) => /(?:^|\/)finished\.\w+$/iu.test(path.value)) ?? pictures[0];
 }
 
-/** A photo, else the folded shape drawn, else the layers; undefined where there is nothing of the kind. */
-export function heroOf({ project, pictures, editions, drawings }: Setting): Hero | undefined {
+/**
+ * A photo, else the folded shape drawn, else the layers; undefined where there is nothing of the kind. In large print
+ * the layers stand in their step alone: beside a title their letters leave them no room.
+ */
+export function heroOf({ project, pictures, editions, drawings, target }: Setting): Hero | undefined {
   const photo = leadPhoto(project);
   const placed = photo && pictures.get(photo.path.value);
   if (photo && placed) {
@@ -44,6 +47,7 @@ export function heroOf({ project, pictures, editions, drawings }: Setting): Hero
   const folds = main && ownNet(ownEdition(editions).shapes.nets, main.id.value)?.folds.length;
   const folded = main && folds && foldedDrawing(editions, main.id.value, 'folded', ROOM.hero, drawings);
   if (folded) return { html: drawingElement(folded) };
+  if (target === 'large-print') return undefined;
   const [base] = lowestBases(editions);
   const drawing = base && stackDrawing(editions, base, ROOM.heroLayers, drawings);
   return drawing && { html: drawingElement(drawing), showsLayers: true };

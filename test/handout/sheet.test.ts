@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { heroOf } from '../../src/handout/drawings.ts';
 import type { Target } from '../../src/handout/setting.ts';
 import { Length } from '../../src/measure/length.ts';
 import { printInches, printMillimeters } from '../../src/measure/print.ts';
 import { everyNet, ownNet } from '../../src/shape/sheets.ts';
 import { all, elements, type Node, one, parseMarkup, textOf } from './markup.ts';
-import { renderer, type Sample, sample, sheetHtml } from './sample.ts';
+import { renderer, type Sample, sample, sampleOf, settingFor, sheetHtml } from './sample.ts';
 
 const TARGETS: readonly Target[] = ['page', 'letter', 'a4', 'large-print'];
 
@@ -207,6 +208,16 @@ describe('a page', () => {
       ['PDF, A4', 'box-a4.pdf'],
       ['Share this project', 'share/'],
     ]);
+  });
+});
+
+describe('the layers of a project without a photo', () => {
+  const tag = sampleOf('unit: in\npieces:\n  tag: { cut: 3 x 6 }\n  mat: { cut: 2 x 5, on: tag }');
+
+  it('stand at the head, but of large print, whose letters leave them no room there', () => {
+    expect(heroOf(settingFor(tag, 'letter'))?.showsLayers).toBe(true);
+    expect(heroOf(settingFor(tag, 'large-print'))).toBeUndefined();
+    expect(sheetHtml(tag, 'large-print')).toContain('Layers on the tag');
   });
 });
 
