@@ -34,7 +34,8 @@ const valueFrom = (least: number): fc.Arbitrary<PublishedValue> =>
   fc.record(
     {
       word,
-      turn: fc.double({ min: 0, max: 359, noNaN: true }),
+      // To the six decimals that a sheet can give.
+      turn: fc.integer({ min: 0, max: 359_999_999 }).map((millionths) => millionths / 1_000_000),
       inch: lengths('in', least),
       metric: lengths('mm', least),
     },

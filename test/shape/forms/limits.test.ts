@@ -314,8 +314,8 @@ describe('a form', () => {
     const [none] = problemsOf('tray', { settings: {} });
     expect(none).toMatchObject({
       rule: 'missing-value',
-      message: 'box has no "inside or outside:"',
-      remedy: 'add "inside or outside:"',
+      message: 'box has no "inside:" or "outside:"',
+      remedy: 'add "inside:" or "outside:"',
     });
     const [both] = problemsOf('tray', { settings: { inside: '4 x 3 x 1', outside: '5 x 3 x 1' } });
     expect(both).toMatchObject({
