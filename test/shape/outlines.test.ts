@@ -77,6 +77,8 @@ const FORMULAS: readonly (readonly [words: string, area: number, length: number]
   ['cut: 2 x 2, shape: scalloped circle, scallops: 20', ...scallopedCircle(2, 20)],
   ['cut: 1 1/2 x 4, shape: banner, notch: 1/2', 6 - 0.375, 1.5 + 8 + 2 * Math.hypot(0.75, 0.5)],
   ['cut: 4 x 1 1/2, shape: banner', 6 - 0.5625, 1.5 + 8 + 2 * Math.hypot(0.75, 0.75)],
+  // Half of 7/16 in is 7/32 in; 3/16 in is the mark of a ruler below it.
+  ['cut: 7/16 x 2, shape: banner', 0.875 - 0.04101563, 0.4375 + 4 + 2 * Math.hypot(0.21875, 0.1875)],
   ['cut: 2 x 3, shape: arch', 4 + Math.PI / 2, 2 + 4 + Math.PI],
   ['cut: 2 x 3, shape: arch, rise: 1/2', 5 + segment(2, 0.5).area, 2 + 5 + segment(2, 0.5).length],
   ['cut: 2 x 4, shape: tag, clip: 1/2', 8 - 0.25, 1 + 2 * 3.5 + 2 + 2 * Math.hypot(0.5, 0.5)],

@@ -39,8 +39,12 @@ export function customary({ unit, step }: Ruler, numerator: number, denominator:
 /** As much of a length as lies on a groove, or where it is too short for one, on the finest mark, or all of it. */
 export function roundToGroove(ruler: Ruler, length: Length): Length {
   const grooved = roundDown(length, ruler.groove);
-  if (grooved.sign > 0) return grooved;
-  const marked = roundDown(length, ruler.step);
+  return grooved.sign > 0 ? grooved : roundToMark(ruler, length);
+}
+
+/** As much of a length as lies on the finest mark, or all of one too short for that: for what is cut and never scored. */
+export function roundToMark({ step }: Ruler, length: Length): Length {
+  const marked = roundDown(length, step);
   return marked.sign > 0 ? marked : length;
 }
 

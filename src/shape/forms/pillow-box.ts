@@ -4,7 +4,7 @@ import { readTab, TAB } from '../forming/box.ts';
 import { form, optionalLength } from '../forming/form.ts';
 import { PillowSheet, pillowNet } from '../forming/pillow.ts';
 import { pillowStrips } from '../forming/pillow-strips.ts';
-import { roundToGroove } from '../forming/ruler.ts';
+import { roundToMark } from '../forming/ruler.ts';
 
 /**
  * A flat tube whose curved ends press in, so that its walls bulge. Each curve is the arc of a circle; it reaches half
@@ -43,8 +43,7 @@ export const pillowBox: Form = form({
     settings.limit(width, at, 'the width', settings.foldable);
     const most = width.times(2, 5);
     // Half of it is cut, and has to lie on a mark.
-    const { step } = settings.ruler;
-    const half = roundToGroove({ ...settings.ruler, groove: step }, width.times(1, 8));
+    const half = roundToMark(settings.ruler, width.times(1, 8));
     const usual = Length.min(half.times(2), most);
     const why = 'its curves would be too steep for the flaps to close';
     const depth = settings.length('depth', usual, [{ most, why }]);

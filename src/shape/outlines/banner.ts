@@ -1,5 +1,5 @@
 import { Length } from '../../measure/length.ts';
-import { customary, roundToGroove } from '../forming/ruler.ts';
+import { customary, roundToMark } from '../forming/ruler.ts';
 import { boxCorners } from '../outline.ts';
 import type { Outline } from '../tracing/outline.ts';
 
@@ -18,7 +18,7 @@ export const banner: Outline = {
   trace: ({ width, height }, settings) => {
     const isUpright = !width.greaterThan(height);
     const [end, long] = isUpright ? [width, height] : [height, width];
-    const usual = roundToGroove(settings.ruler, Length.min(end.half(), long.half()));
+    const usual = roundToMark(settings.ruler, Length.min(end.half(), long.half()));
     const most = long.minus(customary(settings.ruler, 1, 8));
     const why = `it is ${settings.say(long)} long, and nothing would be left above the notch`;
     const notch = settings.length('notch', usual, [{ most, why }]);
