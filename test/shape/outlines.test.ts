@@ -81,6 +81,12 @@ const FORMULAS: readonly (readonly [words: string, area: number, length: number]
   ['cut: 7/16 x 2, shape: banner', 0.875 - 0.04101563, 0.4375 + 4 + 2 * Math.hypot(0.21875, 0.1875)],
   ['cut: 2 x 3, shape: arch', 4 + Math.PI / 2, 2 + 4 + Math.PI],
   ['cut: 2 x 3, shape: arch, rise: 1/2', 5 + segment(2, 0.5).area, 2 + 5 + segment(2, 0.5).length],
+  // A quarter of 1 1/4 in is 5/16 in, which is a mark of a ruler.
+  [
+    'cut: 1 1/4 x 3, shape: tag',
+    3.75 - 0.09765625,
+    0.625 + 2 * 2.6875 + 1.25 + 2 * Math.hypot(0.3125, 0.3125),
+  ],
   ['cut: 2 x 4, shape: tag, clip: 1/2', 8 - 0.25, 1 + 2 * 3.5 + 2 + 2 * Math.hypot(0.5, 0.5)],
 ];
 

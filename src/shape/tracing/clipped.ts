@@ -1,6 +1,6 @@
 import { Length } from '../../measure/length.ts';
 import type { Size } from '../../measure/size.ts';
-import { customary, roundToGroove } from '../forming/ruler.ts';
+import { customary, roundToMark } from '../forming/ruler.ts';
 import type { Settings } from '../forming/settings.ts';
 import type { FlatPoint } from '../net.ts';
 
@@ -8,7 +8,7 @@ import type { FlatPoint } from '../net.ts';
 export function clipOf(settings: Settings, { width, height }: Size): Length {
   const { ruler } = settings;
   const edge = customary(ruler, 1, 8);
-  const usual = roundToGroove(ruler, Length.min(width.times(1, 4), height.half()));
+  const usual = roundToMark(ruler, Length.min(width.times(1, 4), height.half()));
   return settings.length('clip', usual, [
     { most: width.minus(edge).half(), why: 'the two cuts would meet in the middle of the upper edge' },
     { most: height.minus(edge), why: 'nothing is left of the sides below it' },
