@@ -5,7 +5,7 @@ type Facts = {
   readonly what: string;
   /** How many there are. */
   readonly count: number;
-  /** How many are read. */
+  /** How many there may be. */
   readonly most: number;
 };
 
@@ -17,7 +17,7 @@ export const tooMany: Rule<Facts> = {
   fails: { body: `## Cut\n${'*a* '.repeat(600)}\n`, blames: '*' },
   passes: { body: '## Cut\n*a* *b*\n' },
   say: ({ what, count, most }) => ({
-    message: `there are ${groupThousands(count)} ${what}, and at most ${groupThousands(most)} are read`,
+    message: `there are ${groupThousands(count)} ${what}, and there may be at most ${groupThousands(most)}`,
     remedy: 'take out what is not meant, or divide it',
   }),
 };
