@@ -28,7 +28,10 @@ export function cuttingWords(
   );
   const lists = cut.map(({ name, net }) => {
     const sheet = capital(pieceSheetNamed(id.value, name, voice.say));
-    const heading = cut.length > 1 || name !== undefined ? html`<p><b class="piece">${sheet}</b></p>` : '';
+    const heading =
+      cut.length > 1 || name !== undefined
+        ? html`<p class="list-head"><b class="piece">${sheet}</b></p>`
+        : '';
     return html`${heading}${cutsOfOne(body, net, voice)}`;
   });
   return SafeHtml.join([...(hands.length > 0 ? [html`<p>${SafeHtml.join(hands, ' ')}</p>`] : []), ...lists]);

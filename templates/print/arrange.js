@@ -55,7 +55,7 @@
   /** Rows of supplies that stay with their heading, the heading among them. */
   const ROWS = 4;
 
-  const HEADING = 'h2, h3, h4, h5, h6, .step-head';
+  const HEADING = 'h2, h3, h4, h5, h6, .step-head, .list-head';
   const WHOLE = `${HEADING}, .net, p, table, figure, .figures-beside, .tip, .caution, :is(li, dl > div):not(.step)`;
   const PICTURE = 'svg, img';
 
