@@ -151,7 +151,7 @@ describe('languages that are asked for', () => {
     expect([partNamed('front', say), partNamed('back', say)]).toEqual(['Deckblatt', 'Rückseite']);
     expect(errorsIn(named('front'))).toEqual([]);
     const wrong = errorsIn(named('frnt'));
-    expect(wrong.map((finding) => [finding.rule, blamed(finding)])).toEqual([['unknown-reference', 'frnt']]);
+    expect(wrong.map((finding) => [finding.rule, blamed(finding)])).toEqual([['unknown-part', 'frnt']]);
     expect(wrong[0]?.remedy).toBe('write "front"');
   });
 

@@ -209,7 +209,19 @@ describe('what people may type', () => {
         ),
       );
     expect(boxOf('clip-top bux')).toEqual(['8:34-46 unknown-reference: there is no form "clip-top bux"']);
-    expect(boxOf('clip-top box')).toEqual(['10:37-41 unknown-reference: there is no panel "bakc"']);
+    expect(boxOf('clip-top box')).toEqual(['10:37-41 unknown-part: there is no panel "bakc"']);
+  });
+
+  it('that names a panel on paper is told of it where no variant has it, and once', () => {
+    const called = (name: string): string[] =>
+      errorsIn(
+        sheetOf('{ stock: cream, form: single-fold card, size: 5 1/2 x 4 1/4 }').replace(
+          '    card: { stock: cream, cut: 4 x 5 }',
+          `    card: { stock: cream, cut: 4 x 5 }\n  names: { ${name}: cover }\n  variants:\n    one: {}\n    gates: { front.form: gate-fold card }`,
+        ),
+      );
+    expect([called('front'), called('left')]).toEqual([[], []]);
+    expect(called('frnt')).toEqual(['10:12-16 unknown-part: there is no panel "frnt"']);
   });
 
   it('for a caliper is no thickness of paper where it is in points', () => {

@@ -28,13 +28,6 @@ export const unknownReference: Rule<Facts> = {
       if (!part || among.length === 0 || among.includes(part.value)) continue;
       yield { at: part.at, facts: { what: 'panel', name: part.value, of: piece, among } };
     }
-    // Another variant, of another form, may have it, or a piece that could not be read.
-    if (project.variant || !project.names.pieces.every((piece) => shapes.nets.has(piece))) return;
-    const among = [...new Set([...project.pieces.keys()].flatMap((piece) => partNames(shapes, piece)))];
-    for (const { name } of project.called) {
-      if (among.includes(name.value)) continue;
-      yield { at: name.at, facts: { what: 'panel', name: name.value, among } };
-    }
   },
   say: (facts) => ('what' in facts ? sayName(facts) : sayCell(facts)),
 };
