@@ -69,6 +69,11 @@ it('there are the languages that are promised', () => {
   expect([...all.keys()].toSorted()).toEqual(['de', 'en', 'en-GB', 'es', 'fr', 'fr-CA', 'nl']);
 });
 
+it('a short list of labels that sets its marks otherwise says all of them so', () => {
+  const spaced = [...labelsFor(all, 'fr-CA').labels.texts].filter(([, text]) => /\s[;!?]/u.test(text));
+  expect(spaced.map(([key]) => key)).toEqual([]);
+});
+
 describe.each(others)('the labels in %s', (language) => {
   const { texts } = labelsIn(language);
 
