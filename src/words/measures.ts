@@ -62,7 +62,7 @@ export function measuresFor(voice: Voice, shown: Shown, spoken: boolean): Measur
     columns: (lengths, grouping) => inColumns((edition) => alone(lengths, edition, grouping)),
     both: (lengths, grouping, metric) => {
       const twin = second
-        ? html` <span class="twin"><span class="bracket">(</span>${alone(lengths, second, grouping, metric)}<span class="bracket">)</span></span>`
+        ? html`<span class="twin"><span class="bracket"> (</span>${alone(lengths, second, grouping, metric)}<span class="bracket">)</span></span>`
         : SafeHtml.empty;
       return html`<span class="measure">${alone(lengths, leading, grouping, metric)}${twin}</span>`;
     },

@@ -32,10 +32,13 @@ describe('a size', () => {
   });
 
   it('marks each edition, so that a page can show one of them', () => {
-    const markup = parseMarkup(measuresFor(voice, ['inch', 'metric'], true).both(SIZE).toString());
+    const html = measuresFor(voice, ['inch', 'metric'], true).both(SIZE).toString();
+    const markup = parseMarkup(html);
     const units = all(markup, 'span').flatMap(({ attributes }) => attributes['data-unit'] ?? []);
     expect(units).toEqual(['in', 'mm']);
     expect(all(markup, '.bracket').map(textOf)).toEqual(['(', ')']);
+    // What is hidden takes its space along: a comma may follow.
+    expect(html).toContain('</span><span class="twin"><span class="bracket"> (</span>');
   });
 });
 
