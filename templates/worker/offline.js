@@ -18,15 +18,23 @@ self.addEventListener('fetch', (event) => {
 
 async function answer(request) {
   const cache = await caches.open(KEPT);
+  const key = await keyOf(request, cache);
   try {
     const fresh = await fetch(request);
     // A kept page is kept as it is now.
-    if (fresh.ok && (await cache.match(request, { ignoreSearch: true })))
-      await cache.put(request, fresh.clone());
+    if (fresh.ok && key) await cache.put(key, fresh.clone());
     return fresh;
   } catch (error) {
-    const kept = await cache.match(request, { ignoreSearch: true });
+    const kept = key && (await cache.match(key));
     if (kept) return kept;
     throw error;
   }
+}
+
+// What is kept of it, if anything. A page has two addresses, with `index.html` and without, and is kept by one of them.
+async function keyOf({ url }, cache) {
+  const own = url.split(/[?#]/u)[0];
+  const other = own.endsWith('/') ? `${own}index.html` : own.replace(/\/index\.html$/u, '/');
+  const keys = await Promise.all([own, other].map((each) => cache.keys(each, { ignoreSearch: true })));
+  return keys.flat()[0];
 }

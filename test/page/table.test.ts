@@ -230,5 +230,9 @@ describe('a page that is kept', () => {
     await page.reload({ waitUntil: 'load' });
     expect(await page.$eval('h1', (heading) => heading.textContent)).toBe('Seed packet keeper');
     expect(await page.evaluate(`getComputedStyle(document.querySelector('.bar')).position`)).toBe('sticky');
+    // By its other address, too.
+    const url = page.url();
+    await page.goto(url.endsWith('/') ? `${url}index.html` : url.replace(/index\.html$/u, ''));
+    expect(await page.$eval('h1', (heading) => heading.textContent)).toBe('Seed packet keeper');
   });
 });
