@@ -1,9 +1,10 @@
 import { readFile } from 'node:fs/promises';
 import sharp from 'sharp';
+import { UnreadableFont } from '../print/fault.ts';
 import { type Font, familyOf } from '../project/font-file.ts';
 import { escapeHtml } from '../words/safe-html.ts';
 import { type Pixels, pixelsOf } from './pixels.ts';
-import { type FontWeight, namedFontFile, typefaceFiles } from './typeface.ts';
+import { type FontWeight, NAMED_FAMILY, namedFontFile, typefaceFiles } from './typeface.ts';
 
 /** A text painted on nothing. */
 type PaintedText = { readonly pixels: Pixels; readonly height: number };
@@ -59,10 +60,16 @@ async function paint(
   // The comma at its end keeps the last word of a family from being taken for a style.
   const font =
     named === undefined ? `${NAMES[weight]} ${size}` : `Public Sans,${named},${STYLES[weight]} ${size}`;
-  const pixels = await pixelsOf(
-    sharp({ text: { text, font, fontfile, width, dpi: 72, rgba: true, wrap: 'word-char' } }),
-  );
-  return { pixels, height: pixels.raw.height };
+  try {
+    const pixels = await pixelsOf(
+      sharp({ text: { text, font, fontfile, width, dpi: 72, rgba: true, wrap: 'word-char' } }),
+    );
+    return { pixels, height: pixels.raw.height };
+  } catch (error) {
+    // Our own typeface paints whatever is short enough.
+    if (named === undefined) throw error;
+    throw new UnreadableFont(`letters of ${named} cannot be painted`, NAMED_FAMILY);
+  }
 }
 
 /** The largest of some sizes at which a text is no higher than `height` pixels; the smallest where none is. */

@@ -1,5 +1,5 @@
 import { browserDigest } from '../print/browser-digest.ts';
-import { BrowserMissing, PrintFault } from '../print/fault.ts';
+import { BrowserMissing, PrintFault, UnreadableFont } from '../print/fault.ts';
 import { findMistake } from '../project/finding.ts';
 import type { Ledger } from '../project/ledger/ledger.ts';
 import { digestOf, startOf } from '../project/source.ts';
@@ -12,6 +12,7 @@ import type { MakeOptions, WrittenFor } from './make-options.ts';
 import type { EverythingIs, Performance } from './perform.ts';
 import { filesIn, type MadeRecord, type ProjectRecord, Records } from './records.ts';
 import { findStale, type Stale } from './stale.ts';
+import { NAMED_FAMILY } from './typeface.ts';
 import type { Workshop } from './workshop.ts';
 
 /** A browser that fails at a page of one project after the other is itself at fault. */
@@ -91,10 +92,23 @@ export class Making {
 
   async #heldFor(error: unknown, { file }: Spot): Promise<false> {
     if (error instanceof Unwritable || error instanceof BrowserMissing) throw error;
+    if (error instanceof UnreadableFont && error.family === NAMED_FAMILY) return this.#heldForFont();
     if (error instanceof PrintFault) this.#unprinted += 1;
     if (this.#unprinted > MOST_UNPRINTED) throw error;
     const { tellFinding } = await import('../proof/tell.ts');
     this.findings.push(tellFinding(findMistake('making this project', error, startOf(file))));
+    return false;
+  }
+
+  /** Tells once of the font that the settings name. */
+  async #heldForFont(): Promise<false> {
+    const { font, fontAt } = (await this.#recall.commons()).site;
+    const { tellFinding } = await import('../proof/tell.ts');
+    const isTold = this.findings.some(({ rule }) => rule === 'unreadable-font');
+    if (font && fontAt && !isTold) {
+      const facts = { path: font.path, problem: 'damaged' } as const;
+      this.findings.push(tellFinding({ rule: 'unreadable-font', at: fontAt, facts }));
+    }
     return false;
   }
 

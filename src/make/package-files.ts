@@ -12,6 +12,7 @@ import type { Labels } from '../words/labels.ts';
 import { ENGLISH } from '../words/languages.ts';
 import { wordsOfOutlines } from '../words/outlines.ts';
 import type { AllLabels } from './languages.ts';
+import { NAMED_FAMILY } from './typeface.ts';
 
 /** One file of the typeface, ready to be copied beside a page or set into a print as data. */
 export type FontFile = {
@@ -48,9 +49,6 @@ export type PackageFiles = {
   readonly labels: ReadonlyMap<string, Labels>;
   readonly fonts: readonly FontFile[];
 };
-
-/** The family of the font that a workspace names: what comes after our typeface. */
-const NAMED_FAMILY = 'Named by the workspace';
 
 /** A font is served by what it is: a page that begins like a font is none. */
 const ENDINGS: Readonly<Record<FontFormat, string>> = { truetype: '.ttf', opentype: '.otf', woff: '.woff' };

@@ -10,6 +10,9 @@ import { cacheFolder } from '../recall/cache-folder.ts';
 import { sha256 } from '../recall/sealed.ts';
 import { putFiles } from './files.ts';
 
+/** The family of the font that a workspace names, as pages call it: what comes after our typeface. */
+export const NAMED_FAMILY = 'Named by the workspace';
+
 export type FontWeight = 400 | 700;
 
 /** The subset that is asked for letters comes first; the other has those that it lacks. */

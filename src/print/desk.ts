@@ -1,5 +1,5 @@
 import type { Browser, BrowserContext, CDPSession, Page } from 'puppeteer-core';
-import { PrintFault } from './fault.ts';
+import { PrintFault, UnreadableFont } from './fault.ts';
 
 type Medium = 'print' | 'screen';
 
@@ -39,9 +39,9 @@ const layingOut = (html: string, script: string): string => `document.open(),
   .then(() => {
     const unreadable = [
       ...[...document.fonts].filter(({ status }) => status === 'error')
-        .map(({ family, weight, style }) => 'font ' + [family, weight, style].join(' ')),
+        .map(({ family, weight, style }) => ({ says: 'font ' + [family, weight, style].join(' '), family: family.replaceAll('"', '') })),
       ...[...document.images].filter(({ src, naturalWidth }) => src !== '' && naturalWidth === 0)
-        .map(({ alt }) => 'picture “' + alt + '”'),
+        .map(({ alt }) => ({ says: 'picture “' + alt + '”' })),
     ];
     if (unreadable.length === 0) {
 ${script}
@@ -60,11 +60,16 @@ async function layOn(
     // A page that goes elsewhere breaks off the settling; the address it went for is the better message.
     await refusals.assertNone(what);
     throw error;
-  })) as string[];
+  })) as Unreadable[];
   if (unreadable === undefined) return;
   await refusals.assertNone(what);
-  throw new PrintFault(`${what} brings a ${unreadable} that cannot be read`);
+  const { says, family } = unreadable;
+  const message = `${what} brings a ${says} that cannot be read`;
+  throw family === undefined ? new PrintFault(message) : new UnreadableFont(message, family);
 }
+
+/** What a page brings and cannot be read, in words; of a font its family. */
+type Unreadable = { readonly says: string; readonly family?: string };
 
 /** Makes a page ready, of a browser or of our place in one: scripts are off, nothing is requested. */
 export async function openDesk(browser: Browser | BrowserContext): Promise<Desk> {

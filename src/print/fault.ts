@@ -22,6 +22,17 @@ export class PrintFault extends Error {
   override readonly name = 'PrintFault';
 }
 
+/** A font that letters cannot be printed or painted with. */
+export class UnreadableFont extends PrintFault {
+  /** As pages call it. */
+  readonly family: string;
+
+  constructor(message: string, family: string) {
+    super(message);
+    this.family = family;
+  }
+}
+
 const CODES = new Set(['EACCES', 'EPERM', 'EROFS', 'ENOSPC', 'EDQUOT', 'ENOTDIR', 'EEXIST']);
 
 function codeOf(error: unknown): string | undefined {

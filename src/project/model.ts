@@ -236,6 +236,8 @@ export type Site = MeetingAsWritten & {
   readonly editor?: At<string>;
   /** The font that has the letters our typeface lacks. */
   readonly font?: Font;
+  /** Where the settings name it. */
+  readonly fontAt?: Place;
   readonly bench: Bench;
   readonly pricing?: Pricing;
   readonly sessions?: Schedule;

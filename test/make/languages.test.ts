@@ -226,4 +226,25 @@ describe('a font that the settings name', () => {
     expect(await put(20)).not.toContain('made site/');
     expect(await put(21)).toMatch(/made site\/card\/preview-|made site\/card\/index\.html/u);
   }, 60_000);
+
+  it('is told of where a picture with it cannot be painted, once for all projects', async () => {
+    const folder = folderWith({
+      'projects/site.yaml': 'font: own.ttf\n',
+      'projects/card/sheet.md': english(`Card ${'א'.repeat(60)}`),
+      'projects/other/sheet.md': english(`Other ${'א'.repeat(60)}`),
+    });
+    const font = await fontWithAlef('Third Sans', 20);
+    // 16 units to the em, the fewest that OpenType 1.9.1 allows in a `head` table: its letters are 60 times as large.
+    const entry = Array.from({ length: font.readUInt16BE(4) }, (_, index) => 12 + 16 * index).find(
+      (at) => font.toString('latin1', at, at + 4) === 'head',
+    );
+    font.writeUInt16BE(16, font.readUInt32BE((entry ?? 0) + 8) + 18);
+    writeFileSync(join(folder, 'projects/own.ttf'), font);
+    const { code, out, err } = await sheetwright(folder, 'make', '--no-pdf');
+    expect(code).toBe(1);
+    expect(`${out}${err}`.match(/site\.yaml:1:7 +error +"own\.ttf" is a font whose letters/gu)).toHaveLength(
+      1,
+    );
+    expect(out + err).not.toContain('mistake of Sheetwright');
+  }, 60_000);
 });

@@ -186,6 +186,7 @@ export function readSite(
     ...site,
     ...(named &&
       font && { font: 'problem' in font ? { path: named.value, file: '', digest: '', letters: [] } : font }),
+    ...(named && { fontAt: named.at }),
     language: language?.value ?? 'en',
     ...(language && { languageAt: language.at }),
     paper: paper.length > 0 ? [...new Set(paper.map(({ value }) => value))] : ['letter', 'a4'],

@@ -2,7 +2,11 @@ import type { Font, ReadFont } from '../../project/font-file.ts';
 import type { Rule } from '../rule.ts';
 import { quote } from '../words.ts';
 
-type Facts = { readonly path: string; readonly problem: Exclude<ReturnType<ReadFont>, Font>['problem'] };
+type Facts = {
+  readonly path: string;
+  /** What reading it found, or that letters can't be drawn with it. */
+  readonly problem: Exclude<ReturnType<ReadFont>, Font>['problem'] | 'damaged';
+};
 
 export const unreadableFont: Rule<Facts> = {
   severity: 'error',
@@ -18,11 +22,13 @@ const PROBLEMS = {
   outside: 'lies outside the workspace',
   'no font': 'is not a font that can be read',
   'too large': 'is larger than 20 MB',
+  damaged: 'is a font whose letters cannot be drawn',
 } as const;
 
 const REMEDIES = {
   missing: 'put the file there, or fix its name (capital letters matter)',
   outside: 'copy it into the workspace, to fonts/ say',
   'no font': 'save it again as TTF, OTF or WOFF, with characters by Unicode',
+  damaged: 'get the file again from where it came from, or take another font',
   'too large': 'take a font of one script, in one weight',
 } as const;
