@@ -3,8 +3,8 @@ import { entryOf, type YamlMap, type YamlNode } from '../yaml/yaml-node.ts';
 import type { Field, MapGrammar, Plan } from './grammar.ts';
 
 /**
- * A map as it is meant: behind a key with a slip in it stands what belongs behind the right one, if that is not there, so
- * that nothing else misses it. `typed` keeps the slip, which is reported when the map is read.
+ * A map as it is meant: a key with a slip in it is read as the right one, unless that is there too, so that nothing else
+ * misses it. `typed` keeps the slip, which is reported when the map is read.
  */
 export function asMeant(node: YamlNode, { way }: Plan): YamlNode {
   if (node.kind !== 'map' || !('map' in way) || way.map.isOpen) return node;
