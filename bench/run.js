@@ -3,8 +3,10 @@
  *
  *     npm run bench -- --sizes 10,100,1000 --repeat 3 --preview 200
  */
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import {
+  cpSync,
   existsSync,
   mkdirSync,
   mkdtempSync,
@@ -16,8 +18,10 @@ import {
 } from 'node:fs';
 import { availableParallelism, homedir, tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { text } from 'node:stream/consumers';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
+import { watchProcesses } from './make/processes.js';
 import { writeWorkspace } from './make/workspace.js';
 
 const { values } = parseArgs({
@@ -45,29 +49,46 @@ function freshCache(name) {
   return cache;
 }
 
-/** Runs a program to its end: seconds by the clock and of the processor, megabytes at most. The browser counts only by the clock. */
-function run(args, env = {}) {
+/** Runs a program to its end: seconds by the clock and of the processor, megabytes at most; of the browser apart. */
+async function run(args, env = {}) {
   const usage = join(folder, 'usage.json');
   const began = performance.now();
-  const { stdout, stderr, status } = spawnSync(process.execPath, ['--import', here('usage.js'), ...args], {
-    encoding: 'utf8',
+  const program = spawn(process.execPath, ['--import', here('usage.js'), ...args], {
     env: { ...process.env, ...env, BENCH_USAGE: usage },
-    maxBuffer: 2 ** 28,
+    stdio: ['ignore', 'pipe', 'pipe'],
   });
+  const watch = watchProcesses(program.pid);
+  const [stdout, stderr, [status]] = await Promise.all([
+    text(program.stdout),
+    text(program.stderr),
+    once(program, 'exit'),
+  ]);
   const seconds = (performance.now() - began) / 1000;
+  const { cpu, megabytes } = watch.stop();
   if (status !== 0) throw new Error(`${args.join(' ')} ended with ${status}: ${stderr}`);
-  return { seconds, stdout, ...JSON.parse(readFileSync(usage, 'utf8')) };
+  const own = JSON.parse(readFileSync(usage, 'utf8'));
+  return {
+    seconds,
+    stdout,
+    cpu: own.cpu + cpu.ours,
+    megabytes: own.megabytes + megabytes.ours,
+    browser: { cpu: cpu.browser, megabytes: megabytes.browser },
+  };
 }
 
 /** The run that took the median time of several. */
-function median(args, env) {
-  const runs = Array.from({ length: REPEAT }, () => run(args, env)).sort((a, b) => a.seconds - b.seconds);
+async function median(args, env) {
+  const runs = [];
+  for (let count = 0; count < REPEAT; count += 1) runs.push(await run(args, env));
+  runs.sort((a, b) => a.seconds - b.seconds);
   return runs[Math.floor(runs.length / 2)];
 }
 
-function note(size, work, taken, ratio = '') {
-  const figures = [taken.seconds, taken.cpu].map((figure) => (figure === undefined ? '' : figure.toFixed(2)));
-  rows.push([size, work, ...figures, taken.megabytes === undefined ? '' : taken.megabytes.toFixed(0), ratio]);
+function note(size, work, { seconds, cpu, megabytes, browser }, ratio = '') {
+  const figure = (value, digits) => (value ? value.toFixed(digits) : '');
+  const taken = [figure(seconds, 2), figure(cpu, 2), figure(browser?.cpu, 2)];
+  const memory = [figure(megabytes, 0), figure(browser?.megabytes, 0)];
+  rows.push([size, work, ...taken, ...memory, ratio]);
   console.error(rows.at(-1).join('  '));
 }
 
@@ -90,36 +111,30 @@ const projectsIn = ({ stdout }) =>
 async function measure(size) {
   const root = join(folder, `of-${size}`);
   const out = join(folder, `made-${size}`);
-  const html = join(folder, `html-${size}`);
   await writeWorkspace(root, size, Number(values.seed));
   const env = { XDG_CACHE_HOME: freshCache(size) };
 
-  const read = median([here('floors.js'), 'read', root]);
+  const read = await median([here('floors.js'), 'read', root]);
   note(size, 'reading and hashing alone', read);
-  const parse = median([here('floors.js'), 'parse', root]);
+  const parse = await median([here('floors.js'), 'parse', root]);
   note(size, 'remark and yaml alone', parse);
 
-  const cold = run([BIN, 'proof', root], env);
+  const cold = await run([BIN, 'proof', root], env);
   note(size, 'proof, nothing remembered', cold, against(cold, parse, 2));
-  note(size, 'proof again', median([BIN, 'proof', root], env), 'under 1 s');
+  note(size, 'proof again', await median([BIN, 'proof', root], env), 'under 1 s');
 
   const make = [BIN, 'make', root, '--out', out];
-  const made = run(['--import', here('keep-html.js'), ...make], { ...env, BENCH_HTML: html });
-  const print = run([here('floors.js'), 'print', html], env);
-  const encode = run([here('floors.js'), 'encode', root]);
-  note(size, 'raw print of the same pages', print);
-  note(size, 'raw encoding of the same photos', encode);
-  note(size, 'make, all outputs', made, against(made, { seconds: print.seconds + encode.seconds }, 0.8));
+  await measureCold(size, { root, make, env });
 
-  run(make, env);
-  const again = median(make, env);
+  await run(make, env);
+  const again = await median(make, env);
   note(size, 'make again, nothing changed', again, `${against(again, read, 4)}; under 1.5 s`);
 
   const sheet = readdirSync(root).find((name) => name.startsWith('project-'));
   change(join(root, sheet, 'sheet.md'), 'title: Project', 'title: Changed project');
   const onePages = join(folder, `one-${size}`);
-  const one = run(['--import', here('keep-html.js'), ...make], { ...env, BENCH_HTML: onePages });
-  const oneFloor = run([here('floors.js'), 'print', onePages], env);
+  const one = await run(['--import', here('keep-html.js'), ...make], { ...env, BENCH_HTML: onePages });
+  const oneFloor = await run([here('floors.js'), 'print', onePages], env);
   note(size, 'browser started, the pages of one project raw', oneFloor);
   note(size, 'make, one project changed', one, against(one, oneFloor, 1.3));
 
@@ -128,7 +143,7 @@ async function measure(size) {
     const path = join(root, name, 'sheet.md');
     return existsSync(path) && readFileSync(path, 'utf8').includes('shared.measured');
   });
-  const shared = run([...make, '--why'], env);
+  const shared = await run([...make, '--why'], env);
   note(
     size,
     'make, a shared paper changed',
@@ -137,13 +152,31 @@ async function measure(size) {
   );
 }
 
+/** A make of everything, against the same pages printed and the same photos encoded, one after the other. */
+async function measureCold(size, { root, make, env }) {
+  const html = join(folder, `html-${size}`);
+  const made = await run(['--import', here('keep-html.js'), ...make], { ...env, BENCH_HTML: html });
+  const print = await run([here('floors.js'), 'print', html], env);
+  const encode = await run([here('floors.js'), 'encode', root]);
+  note(size, 'raw print of the same pages', print);
+  note(size, 'raw encoding of the same photos', encode);
+  note(size, 'make, all outputs', made, against(made, { seconds: print.seconds + encode.seconds }, 0.8));
+}
+
+async function measureDemo() {
+  const root = join(folder, 'demo');
+  cpSync(fileURLToPath(new URL('../projects', import.meta.url)), root, { recursive: true });
+  const make = [BIN, 'make', root, '--out', join(folder, 'made-demo')];
+  await measureCold('demo', { root, make, env: { XDG_CACHE_HOME: freshCache('demo') } });
+}
+
 async function measurePreview(size) {
   const root = join(folder, `preview-of-${size}`);
   await writeWorkspace(root, size, Number(values.seed));
   const env = { XDG_CACHE_HOME: freshCache(`preview-${size}`) };
   const preview = [here('preview.js'), root, join(folder, `preview-${size}`)];
-  run([...preview, '0'], env);
-  const taken = run([...preview, '20'], env);
+  await run([...preview, '0'], env);
+  const taken = await run([...preview, '20'], env);
   const { start, waits } = JSON.parse(taken.stdout);
   const ordered = waits.toSorted((a, b) => a - b);
   note(size, 'preview, until it serves', { seconds: start, megabytes: taken.megabytes }, 'under 3 s');
@@ -152,18 +185,28 @@ async function measurePreview(size) {
 }
 
 try {
-  const bare = median(['-e', '0']);
+  const bare = await median(['-e', '0']);
   note('', 'node -e 0', bare);
-  const help = median([BIN, '--help']);
+  const help = await median([BIN, '--help']);
   const most = 2 * bare.seconds + 0.1;
   note('', '--help', help, `at most ${most.toFixed(2)} s: twice node and 0.1 s`);
+  await measureDemo();
   for (const size of values.sizes.split(',').filter(Boolean)) await measure(Number(size));
   if (Number(values.preview) > 0) await measurePreview(Number(values.preview));
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
 
-const head = ['projects', 'work', 'seconds', 'of them node’s processor', 'node’s MB', 'ratio or target'];
+const head = [
+  'projects',
+  'work',
+  'seconds',
+  'node’s processor',
+  'the browser’s',
+  'node’s MB',
+  'the browser’s',
+  'ratio or target',
+];
 const table = [head, head.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
 console.log(
   `Node ${process.version}, ${availableParallelism()} cores, medians of ${REPEAT}, seed ${values.seed}.\n\n${table}`,
