@@ -1,12 +1,12 @@
 /**
- * Counts the calls from a sheet's text to a metric length: `node bench/call-depth.js`, of what is built in `dist/lib`.
+ * Counts the calls from a sheet's text to a metric length: `node bench/call-depth.js`, of what is compiled in `dist/modules`.
  *
  * How deep our own calls are nested where a length of a form is read from the text of a workspace, and then, from
  * `examine` on, where it is rounded for the metric edition.
  */
-import { examine } from '../dist/lib/examine/examine.js';
-import { Length } from '../dist/lib/measure/length.js';
-import { readWorkspaceFromTexts } from '../dist/lib/shape/workspace.js';
+import { examine } from '../dist/modules/examine/examine.js';
+import { Length } from '../dist/modules/measure/length.js';
+import { readWorkspaceFromTexts } from '../dist/modules/shape/workspace.js';
 
 const SHEET = `---
 title: Box
@@ -24,7 +24,7 @@ const deepest = new Map();
 /** Notes the calls that lead to what is called instead of a method. */
 function noting(method) {
   return function (...parameters) {
-    const lines = new Error().stack.split('\n').filter((line) => line.includes('/dist/lib/'));
+    const lines = new Error().stack.split('\n').filter((line) => line.includes('/dist/modules/'));
     const calls = lines
       .map((line) => line.replace(/^\s*at |\(?file:.*\/dist\/lib\/|:\d+\)?$/gu, ''))
       .reverse();

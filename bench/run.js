@@ -34,6 +34,8 @@ const { values } = parseArgs({
 });
 const REPEAT = Number(values.repeat);
 const BIN = fileURLToPath(new URL('../dist/lib/bin.js', import.meta.url));
+/** The same, each module a file that can be taken hold of. */
+const MODULES = fileURLToPath(new URL('../dist/modules/bin.js', import.meta.url));
 const here = (name) => fileURLToPath(new URL(`make/${name}`, import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'sheetwright-bench-'));
 const rows = [];
@@ -108,6 +110,14 @@ const projectsIn = ({ stdout }) =>
       .filter((slug) => slug !== 'assets'),
   );
 
+/** Keeps the pages that a make prints, of a make beside the one that is measured. */
+async function keepPages(size, root, html) {
+  const cache = join(folder, `cache-kept-${size}`);
+  const env = { XDG_CACHE_HOME: existsSync(cache) ? cache : freshCache(`kept-${size}`), BENCH_HTML: html };
+  const out = join(folder, `kept-${size}`);
+  await run(['--import', here('keep-html.js'), MODULES, 'make', root, '--out', out], env);
+}
+
 async function measure(size) {
   const root = join(folder, `of-${size}`);
   const out = join(folder, `made-${size}`);
@@ -133,7 +143,8 @@ async function measure(size) {
   const sheet = readdirSync(root).find((name) => name.startsWith('project-'));
   change(join(root, sheet, 'sheet.md'), 'title: Project', 'title: Changed project');
   const onePages = join(folder, `one-${size}`);
-  const one = await run(['--import', here('keep-html.js'), ...make], { ...env, BENCH_HTML: onePages });
+  const one = await run(make, env);
+  await keepPages(size, root, onePages);
   const oneFloor = await run([here('floors.js'), 'print', onePages], env);
   note(size, 'browser started, the pages of one project raw', oneFloor);
   note(size, 'make, one project changed', one, against(one, oneFloor, 1.3));
@@ -155,7 +166,8 @@ async function measure(size) {
 /** A make of everything, against the same pages printed and the same photos encoded, one after the other. */
 async function measureCold(size, { root, make, env }) {
   const html = join(folder, `html-${size}`);
-  const made = await run(['--import', here('keep-html.js'), ...make], { ...env, BENCH_HTML: html });
+  const made = await run(make, env);
+  await keepPages(size, root, html);
   const print = await run([here('floors.js'), 'print', html], env);
   const encode = await run([here('floors.js'), 'encode', root]);
   note(size, 'raw print of the same pages', print);

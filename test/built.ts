@@ -8,10 +8,7 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const folder = join(inject('temporary'), 'package');
 const done = join(folder, 'done');
 
-/**
- * The folder of the program as the package will hold it, compiled once in a run: a process of its own cannot run
- * TypeScript on every Node that is supported.
- */
+/** The folder of the program as the package will hold it, bundled once in a run. */
 export async function builtPackage(): Promise<string> {
   if (mkdirSync(folder, { recursive: true }) !== undefined) build();
   while (!existsSync(done)) await new Promise((wait) => setTimeout(wait, 50));
@@ -19,13 +16,8 @@ export async function builtPackage(): Promise<string> {
 }
 
 function build(): void {
-  const compiler = join(root, 'node_modules', 'typescript', 'bin', 'tsc');
-  try {
-    const args = ['-p', 'tsconfig.build.json', '--outDir', join(folder, 'dist', 'lib')];
-    execFileSync(process.execPath, [compiler, ...args], { cwd: root, stdio: 'pipe' });
-  } catch {
-    // Errors of type are for the check to find; the files are written all the same.
-  }
+  const program = join(folder, 'dist', 'lib');
+  execFileSync(process.execPath, [join(root, 'src', 'bundle.js'), program], { stdio: 'pipe' });
   cpSync(join(root, 'package.json'), join(folder, 'package.json'));
   cpSync(join(root, 'templates'), join(folder, 'templates'), { recursive: true });
   rmSync(join(folder, 'node_modules'), { force: true });

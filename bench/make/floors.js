@@ -20,9 +20,9 @@ function filesOf(pattern) {
 
 async function browserPage() {
   const [{ firstThatStarts, sources }, { launch }, { realSurroundings }] = await Promise.all([
-    import('../../dist/lib/print/find-browser.js'),
-    import('../../dist/lib/print/launch.js'),
-    import('../../dist/lib/print/surroundings.js'),
+    import('../../dist/modules/print/find-browser.js'),
+    import('../../dist/modules/print/launch.js'),
+    import('../../dist/modules/print/surroundings.js'),
   ]);
   const surroundings = realSurroundings();
   const request = { download: false, onDownload: () => {} };
@@ -56,7 +56,7 @@ const FLOORS = {
     }
   },
   encode: async () => {
-    const { ENCODINGS, WIDTHS } = await import('../../dist/lib/make/picture-cache.js');
+    const { ENCODINGS, WIDTHS } = await import('../../dist/modules/make/picture-cache.js');
     const { default: sharp } = await import('sharp');
     for (const path of filesOf(/\.jpe?g$/u)) {
       for (const { encode } of ENCODINGS) {

@@ -1,7 +1,7 @@
 // Loaded before a make: keeps every page that is printed, in the order of printing, in the folder BENCH_HTML.
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { BrowserPool } from '../../dist/lib/print/pool.js';
+import { BrowserPool } from '../../dist/modules/print/pool.js';
 
 const folder = process.env.BENCH_HTML;
 mkdirSync(folder, { recursive: true });

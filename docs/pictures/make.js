@@ -10,9 +10,9 @@ import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import sharp from 'sharp';
-import { firstThatStarts, sources } from '../../dist/lib/print/find-browser.js';
-import { launch } from '../../dist/lib/print/launch.js';
-import { realSurroundings } from '../../dist/lib/print/surroundings.js';
+import { firstThatStarts, sources } from '../../dist/modules/print/find-browser.js';
+import { launch } from '../../dist/modules/print/launch.js';
+import { realSurroundings } from '../../dist/modules/print/surroundings.js';
 
 const HERE = fileURLToPath(new URL('.', import.meta.url));
 const BIN = fileURLToPath(new URL('../../dist/lib/bin.js', import.meta.url));

@@ -4,7 +4,20 @@ import { fileURLToPath } from 'node:url';
 import { packageRoot } from './package-root.ts';
 import { sha256 } from './sealed.ts';
 
-/** What our code ends with: `.js`, or `.ts` where it runs uncompiled. */
+type Bundled = {
+  /** Digests of the source of all and of what prints. */
+  readonly program: string;
+  readonly printing: string;
+  /** The packages that are not in the bundle. */
+  readonly outside: readonly string[];
+};
+
+/** Set in where the program is bundled, by `src/bundle.js`. */
+declare const BUNDLED: Bundled | undefined;
+
+const bundled = typeof BUNDLED === 'undefined' ? undefined : BUNDLED;
+
+/** What our code ends with where it is not bundled: `.js`, or `.ts` where it runs uncompiled. */
 const ENDING = extname(fileURLToPath(import.meta.url));
 
 let program: string | undefined;
@@ -12,7 +25,8 @@ let printing: string | undefined;
 
 /** Tells this program from any other that could make something else: its code and what it is built on. */
 export function programDigest(): string {
-  program ??= sha256([folderDigest(codeFolder(), ENDING), ...dependencies(), ...wordsOfNode()].join('\n'));
+  const code = (): string => bundled?.program ?? folderDigest(codeFolder(), ENDING);
+  program ??= sha256([code(), ...dependencies(), ...wordsOfNode()].join('\n'));
   return program;
 }
 
@@ -29,11 +43,11 @@ export function templatesDigest(): string {
 
 /** Tells apart what turns pages into PDFs. */
 export function printingDigest(): string {
-  printing ??= folderDigest(join(codeFolder(), 'print'), ENDING);
+  printing ??= bundled?.printing ?? folderDigest(join(codeFolder(), 'print'), ENDING);
   return printing;
 }
 
-/** `dist/lib`, or `src` where it runs uncompiled. */
+/** Where our modules are, if each is a file: `src`, or what it was compiled to. */
 function codeFolder(): string {
   return dirname(dirname(fileURLToPath(import.meta.url)));
 }
@@ -47,9 +61,10 @@ function folderDigest(folder: string, ending = ''): string {
   return sha256(files.map((path) => `${relative(folder, path)} ${sha256(readFileSync(path))}`).join('\n'));
 }
 
-/** The packages it is built on, with the versions that are installed. */
+/** The packages it is built on that are not in the bundle, with the versions that are installed. */
 function dependencies(): readonly string[] {
   const root = packageRoot();
+  if (bundled) return bundled.outside.map((name) => `${name} ${versionOf(name, root)}`);
   const own = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as {
     readonly dependencies?: Readonly<Record<string, string>>;
   };

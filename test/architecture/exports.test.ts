@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { builtPackage } from '../built.ts';
 import { type Edge, edgesOf, exportsOf, sources } from './source.ts';
 import { STILL_UNUSED } from './still-unused.ts';
 
@@ -146,5 +148,25 @@ describe('what a command loads before it is asked for more', () => {
     expect(packages.size).toBeGreaterThan(0);
     expect(without.filter((name) => packages.has(name))).toEqual([]);
     expect(without.filter((name) => !all.has(name))).toEqual([]);
+  });
+});
+
+/** The length of a bundled file and of all that are loaded with it. */
+function lengthOf(path: string, seen: Set<string>): number {
+  if (seen.has(path)) return 0;
+  seen.add(path);
+  const text = readFileSync(path, 'utf8');
+  const imported = [...text.matchAll(/^(?:import|export) (?:.* from )?"(\.[^"]+)";$/gmu)];
+  return imported.reduce((sum, [, to = '']) => sum + lengthOf(join(dirname(path), to), seen), text.length);
+}
+
+describe('the bundle', () => {
+  it('has what is loaded late in files of its own', async () => {
+    const folder = join(await builtPackage(), 'dist', 'lib');
+    const [atOnce = 0, whole = 0] = ['bin', 'index'].map((name) =>
+      lengthOf(join(folder, `${name}.js`), new Set()),
+    );
+    expect(atOnce).toBeGreaterThan(0);
+    expect(atOnce).toBeLessThan(whole / 8);
   });
 });

@@ -18,7 +18,7 @@ const PRINT = `await printer.pdf('<!doctype html><title>x</title><p>x</p>', { ti
 
 /** Runs lines of a program that has a printer, with a folder for temporary files of its own. */
 function run(lines: string, temporary: string): ChildProcess {
-  const printer = pathToFileURL(join(built, 'dist', 'lib', 'print', 'printer.js'));
+  const printer = pathToFileURL(join(built, 'dist', 'lib', 'index.js'));
   const program = `import { openPrinter } from '${printer}';
     const printer = openPrinter({ download: false });
     ${lines}`;

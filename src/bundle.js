@@ -1,0 +1,55 @@
+// Writes the program as people run it: few files instead of a thousand, since a run would spend most of its start on finding
+// and opening modules. `node src/bundle.js [folder]`; without a folder, dist/lib.
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { argv } from 'node:process';
+import { fileURLToPath } from 'node:url';
+import { rolldown } from 'rolldown';
+
+const source = dirname(fileURLToPath(import.meta.url));
+const root = dirname(source);
+
+/** What is started or imported by its own path, each a file of this name in the folder. A worker's first file is one, too. */
+const ENTRIES = { bin: 'bin.ts', index: 'index.ts' };
+
+/** Packages that stay as they are installed: machine code, and those whose files are read by their paths. */
+const OUTSIDE = ['sharp', 'highs', 'hyphen', 'minisearch', '@fontsource/public-sans', '@sparticuz/chromium'];
+
+/** Of all files of a folder of our source and those below: of what they are called, too. */
+function sourceDigest(folder) {
+  const digest = createHash('sha256');
+  for (const name of readdirSync(join(source, folder), { recursive: true }).sort()) {
+    if (/\.[jt]s$/u.test(name)) digest.update(`${name}\n`).update(readFileSync(join(source, folder, name)));
+  }
+  return digest;
+}
+
+/** What `recall/program.ts` tells this program by. The lock names what is in the bundle besides. */
+const BUNDLED = {
+  program: sourceDigest('')
+    .update(readFileSync(join(root, 'package-lock.json')))
+    .digest('hex'),
+  printing: sourceDigest('print').digest('hex'),
+  outside: OUTSIDE,
+};
+
+const bundle = await rolldown({
+  cwd: root,
+  input: Object.fromEntries(Object.entries(ENTRIES).map(([name, file]) => [name, join(source, file)])),
+  platform: 'node',
+  external: (id) => OUTSIDE.some((name) => id === name || id.startsWith(`${name}/`)),
+  transform: { target: 'node20.19', define: { BUNDLED: JSON.stringify(BUNDLED) } },
+  onLog: (level, log) => {
+    if (level !== 'warn') return;
+    throw new Error(log.message);
+  },
+});
+await bundle.write({
+  dir: argv[2] ?? join(root, 'dist', 'lib'),
+  format: 'esm',
+  cleanDir: true,
+  chunkFileNames: 'chunks/[name].js',
+  comments: { legal: true, annotation: false, jsdoc: false },
+});
+await bundle.close();
