@@ -6,7 +6,7 @@ import { escapeHtml } from '../words/safe-html.ts';
 import { type Pixels, pixelsOf } from './pixels.ts';
 import { type FontWeight, NAMED_FAMILY, namedFontFile, typefaceFiles } from './typeface.ts';
 
-/** A text painted on nothing. */
+/** A text painted on white. */
 type PaintedText = { readonly pixels: Pixels; readonly height: number };
 
 const NAMES: Readonly<Record<FontWeight, string>> = { 400: 'Public Sans', 700: 'Public Sans Bold' };
@@ -63,6 +63,7 @@ async function paint(
   try {
     const pixels = await pixelsOf(
       sharp({ text: { text, font, fontfile, width, dpi: 72, rgba: true, wrap: 'word-char' } }),
+      '#ffffff',
     );
     return { pixels, height: pixels.raw.height };
   } catch (error) {

@@ -1,7 +1,7 @@
 import sharp, { type Raw, type Sharp } from 'sharp';
 
-/** A picture as it is laid on another. */
-export type Pixels = { readonly input: Buffer; readonly raw: Raw };
+/** A picture not written in any format, red, green and blue: to write and read it again would take longer than to paint it. */
+export type Pixels = { readonly bytes: Buffer; readonly raw: Raw };
 
 /** A place on a picture, in pixels. */
 export type PictureBox = {
@@ -11,15 +11,21 @@ export type PictureBox = {
   readonly height: number;
 };
 
-/** A picture not written in any format: to write and read it again would take longer than to paint it. */
-export async function pixelsOf(image: Sharp): Promise<Pixels> {
-  const { data, info } = await image.toColourspace('srgb').raw().toBuffer({ resolveWithObject: true });
-  const { width, height, channels } = info;
-  return { input: data, raw: { width, height, channels } };
-}
-
 /** Red, green and blue. */
 const BANDS = 3;
+
+/** The pixels of a picture; where it lets something through, a color (`#rrggbb`) is seen. */
+export async function pixelsOf(image: Sharp, background: string): Promise<Pixels> {
+  const opaque = image.flatten({ background }).toColourspace('srgb');
+  const { data, info } = await opaque.raw().toBuffer({ resolveWithObject: true });
+  const { width, height, channels } = info;
+  return { bytes: data, raw: { width, height, channels } };
+}
+
+/** To be resized, or written in some format. */
+export function imageOf({ bytes, raw }: Pixels): Sharp {
+  return sharp(bytes, { raw });
+}
 
 /**
  * A picture that others are laid on. The picture library would blend every pixel of it once more for each of them, which
@@ -27,12 +33,12 @@ const BANDS = 3;
  */
 export class Ground {
   readonly #bytes: Buffer;
-  readonly #size: { readonly width: number; readonly height: number };
+  readonly #raw: Raw;
 
   /** A white one. */
-  constructor(size: { readonly width: number; readonly height: number }) {
-    this.#size = size;
-    this.#bytes = Buffer.alloc(size.width * size.height * BANDS, 255);
+  constructor({ width, height }: { readonly width: number; readonly height: number }) {
+    this.#raw = { width, height, channels: BANDS };
+    this.#bytes = Buffer.alloc(width * height * BANDS, 255);
   }
 
   /** Paints a place in a color, `#rrggbb`. */
@@ -42,38 +48,20 @@ export class Ground {
   }
 
   /** Lays a picture on it, whose upper left corner comes to a place; what stands over the edge is cut off. */
-  lay({ input, raw: { width, height, channels } }: Pixels, left: number, top: number): void {
-    const [wide, high] = [
-      Math.min(width, this.#size.width - left),
-      Math.min(height, this.#size.height - top),
-    ];
+  lay({ bytes, raw: { width, height } }: Pixels, left: number, top: number): void {
+    const wide = Math.min(width, this.#raw.width - left);
+    const high = Math.min(height, this.#raw.height - top);
     for (let y = 0; y < high; y += 1) {
-      const row = input.subarray(y * width * channels, (y * width + wide) * channels);
-      if (channels === BANDS) row.copy(this.#bytes, this.#offset(left, top + y));
-      else this.#blend(row, this.#offset(left, top + y));
+      const from = y * width * BANDS;
+      bytes.copy(this.#bytes, this.#offset(left, top + y), from, from + wide * BANDS);
     }
   }
 
-  /** To be written in some format. */
-  picture(): Sharp {
-    return sharp(this.#bytes, { raw: { ...this.#size, channels: BANDS } });
-  }
-
-  /** Lays a row of pixels, each with how opaque it is after its colors, over those from `at` on. */
-  #blend(row: Buffer, at: number): void {
-    const under = this.#bytes;
-    let to = at;
-    for (let from = 0; from < row.length; from += BANDS + 1) {
-      const opaque = (row[from + BANDS] ?? 0) / 255;
-      for (let band = 0; opaque > 0 && band < BANDS; band += 1) {
-        const below = under[to + band] ?? 0;
-        under[to + band] = below + ((row[from + band] ?? 0) - below) * opaque;
-      }
-      to += BANDS;
-    }
+  get pixels(): Pixels {
+    return { bytes: this.#bytes, raw: this.#raw };
   }
 
   #offset(left: number, top: number): number {
-    return (top * this.#size.width + left) * BANDS;
+    return (top * this.#raw.width + left) * BANDS;
   }
 }

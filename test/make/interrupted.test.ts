@@ -136,7 +136,7 @@ describe('a make that cannot go on', () => {
     const again = await sheetwright(folder, 'make', '--no-pdf', '--why');
     expect(again.code).toBe(0);
     expect(again.out).not.toContain('site/a/');
-    expect(again.out).toMatch(/site\/b\/preview-\w+\.png is as it was: it was not made before/u);
+    expect(again.out).toMatch(/site\/b\/preview-\w+\.jpg is as it was: it was not made before/u);
   });
 
   it('says so when it cannot remove what is no longer made', async () => {

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { Ground, pixelsOf } from '../../src/make/pixels.ts';
+import { Ground, imageOf, pixelsOf } from '../../src/make/pixels.ts';
 import { emptyFolder, type Outcome, sheetwright } from '../cli/terminal.ts';
 
 const SHEET = `---
@@ -32,9 +32,9 @@ async function made(picture: Uint8Array): Promise<Made> {
   return { ...outcome, folder, site: join(folder, 'dist/site/card') };
 }
 
-/** The photo in its sizes; what is to be posted is painted anew. */
+/** The photo in its sizes; what is shown beside a link or posted is painted anew. */
 const pictureFiles = (site: string): string[] =>
-  readdirSync(site).filter((name) => /^(?!card-(?:square|tall)).*\.(?:avif|webp|jpg)$/u.test(name));
+  readdirSync(site).filter((name) => /^(?!preview-|card-(?:square|tall)).*\.(?:avif|webp|jpg)$/u.test(name));
 
 /** A photo of a lying camera: left half red, right half blue, with the place where it was taken. */
 async function photo(width: number, height: number): Promise<Buffer> {
@@ -186,26 +186,24 @@ describe('a photo', () => {
 
 describe('what is laid on a picture', () => {
   // Reference: sharp’s own composite, which blends as the W3C's Compositing and Blending Level 1 has it ("source over").
-  it('blends as the picture library does, but for a level of rounding, and is cut off at the edge', async () => {
+  it('looks as where the picture library lays it, but for a level of rounding, and is cut off at the edge', async () => {
     const size = { width: 40, height: 30 };
-    const place = { left: 5, top: 4, width: 20, height: 20 };
+    const place = { left: 5, top: 4, width: 35, height: 26 };
     const shades = Buffer.from(Array.from({ length: 16 * 16 }, (_, index) => [200, 30, index, index]).flat());
     const shaded = { input: shades, raw: { width: 16, height: 16, channels: 4 } } as const;
-    const gray = await pixelsOf(
-      sharp(Buffer.alloc(10 * 10, 99), { raw: { width: 10, height: 10, channels: 1 } }),
-    );
+    const gray = sharp(Buffer.alloc(10 * 10, 99), { raw: { width: 10, height: 10, channels: 1 } });
     const ground = new Ground(size);
     ground.fill(place, '#336699');
-    ground.lay(shaded, 2, 3);
-    ground.lay(gray, 33, 22);
-    const ours = await ground.picture().raw().toBuffer();
+    ground.lay(await pixelsOf(sharp(shades, { raw: shaded.raw }), '#336699'), 12, 10);
+    ground.lay(await pixelsOf(gray, '#336699'), 33, 22);
+    const ours = await imageOf(ground.pixels).raw().toBuffer();
 
-    const block = { create: { width: 20, height: 20, channels: 3, background: '#336699' } } as const;
+    const block = { create: { width: 35, height: 26, channels: 3, background: '#336699' } } as const;
     const corner = Buffer.alloc(7 * 8 * 3, 99);
     const theirs = await sharp({ create: { ...size, channels: 3, background: '#fff' } })
       .composite([
         { input: block, left: 5, top: 4 },
-        { ...shaded, left: 2, top: 3 },
+        { ...shaded, left: 12, top: 10 },
         { input: corner, raw: { width: 7, height: 8, channels: 3 }, left: 33, top: 22 },
       ])
       .removeAlpha()

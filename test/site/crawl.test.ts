@@ -205,7 +205,7 @@ describe.each(['/', '/some/where/else/'])('the site served at %s', (base) => {
     expect(
       unseen.filter(
         (path) =>
-          !/^(?:404\.html|offline\.js|sitemap\.xml|make\.json|assets\/(?:preview-.*\.png|search-.*\.js)|.*-template(?:-.*)?\.svg)$/u.test(
+          !/^(?:404\.html|offline\.js|sitemap\.xml|make\.json|assets\/(?:preview-.*\.jpg|search-.*\.js)|.*-template(?:-.*)?\.svg)$/u.test(
             path,
           ),
       ),

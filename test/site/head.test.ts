@@ -66,12 +66,12 @@ describe('a link that is passed on', () => {
       'image:height': '630',
     });
     expect(og.image).toMatch(
-      /^https:\/\/example\.org\/bench\/seed-packet-keeper\/preview-[0-9a-f]{10}\.png$/u,
+      /^https:\/\/example\.org\/bench\/seed-packet-keeper\/preview-[0-9a-f]{10}\.jpg$/u,
     );
     expect(og['image:alt']).not.toBe('');
     const index = openGraph(withAddress.page('index.html'));
     expect(index).toMatchObject({ type: 'website', url: 'https://example.org/bench/' });
-    expect(index.image).toMatch(/^https:\/\/example\.org\/bench\/assets\/preview-[0-9a-f]{10}\.png$/u);
+    expect(index.image).toMatch(/^https:\/\/example\.org\/bench\/assets\/preview-[0-9a-f]{10}\.jpg$/u);
   });
 
   it('shows a picture that is there, 1200 by 630, with something on every part of it', async () => {
@@ -82,7 +82,7 @@ describe('a link that is passed on', () => {
     ] as const) {
       const name = openGraph(withAddress.page(path)).image?.split('/').at(-1) ?? '';
       const image = sharp(join(withAddress.folder, folder === '' ? 'assets' : folder, name));
-      expect(await image.metadata()).toMatchObject({ format: 'png', width: 1200, height: 630 });
+      expect(await image.metadata()).toMatchObject({ format: 'jpeg', width: 1200, height: 630 });
       // Words on the left half, a picture on the right: neither is one flat color.
       for (const left of [60, 700]) {
         const part = await image
@@ -185,7 +185,7 @@ describe('the page for sharing', () => {
       `../../${BOX}/${BOX}-template-a4.pdf`,
       `../share/${BOX}-tent.pdf`,
       `../share/${BOX}-tent-a4.pdf`,
-      expect.stringMatching(/^\.\.\/preview-[0-9a-f]{10}\.png$/u),
+      expect.stringMatching(/^\.\.\/preview-[0-9a-f]{10}\.jpg$/u),
       `../${BOX}-square.jpg`,
       `../${BOX}-tall.jpg`,
     ]);

@@ -10,7 +10,7 @@ import {
 import type { Output } from '../output.ts';
 
 /**
- * `site/<slug>/preview-….png` and one of the site in `site/assets/`: what is shown beside a link that is passed on.
+ * `site/<slug>/preview-….jpg` and one of the site in `site/assets/`: what is shown beside a link that is passed on.
  * `site/<slug>/<slug>-square.jpg` and `-tall.jpg`: the same, to be posted.
  */
 export const linkPictures: Output = {
