@@ -1,5 +1,6 @@
 import { extname } from 'node:path';
 import { fontFaceCss, type Styles } from '../handout/css.ts';
+import type { PageFont } from '../print/printer.ts';
 import { sha256 } from '../recall/sealed.ts';
 import { FAVICON } from '../site/favicon.ts';
 import type { Icons, SitePages } from '../site/frame.ts';
@@ -132,7 +133,7 @@ export function pagesAnywhere({ site, labels, renderer, files }: PageMaterial): 
   const plain = files.fonts.filter(
     ({ style, weight, subset }) => style === 'normal' && weight === 400 && subset === 'latin',
   );
-  const css = `${plain.map(fontAsData).join('\n')}\nhtml { font-synthesis: none; }\n${lean(joined(files, ['base', 'site']))}`;
+  const css = `${fontFaceCss(plain.map(asData))}\nhtml { font-synthesis: none; }\n${lean(joined(files, ['base', 'site']))}`;
   const styles = { kind: 'inline', css } as const;
   return { site, labels, renderer, styles, scripts: [], root: '', icons: undefined };
 }
@@ -142,40 +143,44 @@ export function printStyles(files: PackageFiles, print: keyof typeof PRINTS): St
   return { kind: 'inline', css: joined(files, PRINTS[print]) };
 }
 
-type PrintFont = Pick<FontFile, 'subset'> & { readonly css: string; readonly has: RegExp };
+type PrintFont = Pick<FontFile, 'subset'> & { readonly font: PageFont; readonly has: RegExp };
 
 const printFonts = new WeakMap<PackageFiles, readonly PrintFont[]>();
 
 /**
- * A page with the typeface as data in it, for a print asks nobody for anything: every face of it, in those of its files
- * that have a letter of the page. The browser unpacks each for each page anew.
+ * The typeface as a page is printed with it, which asks nobody for anything: every face of it, in those of its files that
+ * have a letter of the page.
  */
-export function typeset(html: string, files: PackageFiles): string {
+export function fontsFor(html: string, files: PackageFiles): readonly PageFont[] {
   const fonts = printFonts.get(files) ?? files.fonts.map(printFont);
   printFonts.set(files, fonts);
   // The files of a subset have the same letters, and a page is long to look through.
   const subsets = new Map(fonts.map(({ subset, has }) => [subset, has]));
   const needed = new Set([...subsets].flatMap(([subset, has]) => (has.test(html) ? [subset] : [])));
-  const faces = fonts.filter(({ subset }) => needed.has(subset)).map(({ css }) => css);
-  return html.replace('</head>', () => `<style>\n${faces.join('\n')}\n</style>\n</head>`);
+  return fonts.flatMap(({ subset, font }) => (needed.has(subset) ? [font] : []));
+}
+
+/** A page with the typeface it needs as data in it, for whoever keeps it as a file. */
+export function typeset(html: string, files: PackageFiles): string {
+  const css = fontFaceCss(fontsFor(html, files));
+  return html.replace('</head>', () => `<style>\n${css}\n</style>\n</head>`);
 }
 
 function printFont(font: FontFile): PrintFont {
-  const css = fontAsData(font);
   // CSS Fonts 4, section 11.1: `U+0100-02BA, U+2113`.
   const letters = font.unicodeRange.replace(/U\+([0-9A-F]+)|,\s*/giu, (_, code) =>
     code ? `\\u{${code}}` : '',
   );
   return {
     subset: font.subset,
-    css,
+    font: asData(font),
     has: new RegExp(`[${letters.replace(/-([0-9A-F]+)/giu, '-\\u{$1}')}]`, 'u'),
   };
 }
 
-/** As data: a page that asks nobody for anything. */
-function fontAsData(font: FontFile): string {
-  return fontFaceCss([{ ...font, url: dataAddress(`font/${extname(font.name).slice(1)}`, font.bytes) }]);
+/** For a page that asks nobody for anything. */
+function asData({ name, bytes, ...font }: FontFile): PageFont {
+  return { ...font, url: dataAddress(`font/${extname(name).slice(1)}`, bytes) };
 }
 
 function joined({ styles }: PackageFiles, names: readonly string[]): string {

@@ -1,4 +1,4 @@
-import { typeset } from './assets.ts';
+import { fontsFor } from './assets.ts';
 import type { Job } from './job.ts';
 import { dayOf, type ProjectMaterial } from './output.ts';
 
@@ -22,6 +22,7 @@ export function pdfJob(
     path: `site/${material.slug}/${name}`,
     from: () => [date, page(), arrange].join('\n'),
     isPrinted: true,
-    produce: () => material.printer.pdf(typeset(page(), material.files), { title, date, arrange }),
+    produce: () =>
+      material.printer.pdf(page(), { title, date, arrange, fonts: fontsFor(page(), material.files) }),
   };
 }

@@ -4,7 +4,7 @@ import type { BenchInput, KitPage } from '../kit-pages/shell.ts';
 import { openPrinter } from '../print/printer.ts';
 import type { Paper, Site } from '../project/model.ts';
 import type { Labels } from '../words/labels.ts';
-import { printStyles, typeset } from './assets.ts';
+import { fontsFor, printStyles, typeset } from './assets.ts';
 import { checkWritable, type OutputFile, putFiles, type Written } from './files.ts';
 import { filesFor } from './package-files.ts';
 
@@ -62,7 +62,8 @@ export async function putPlan(
   try {
     const printed: OutputFile[] = [];
     for (const { name, page } of prints) {
-      const bytes = await printer.pdf(typeset(page.html, files), { title: page.title, date });
+      const { html, title } = page;
+      const bytes = await printer.pdf(html, { title, date, fonts: fontsFor(html, files) });
       printed.push({ path: at(name), bytes });
     }
     return [...written, ...(await putFiles(out, printed))];

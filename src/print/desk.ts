@@ -1,7 +1,16 @@
 import type { Browser, BrowserContext, CDPSession, Page } from 'puppeteer-core';
 import { PrintFault, UnreadableFont } from './fault.ts';
+import { KEPT, KeptFonts, type PageFont } from './kept-fonts.ts';
 
 type Medium = 'print' | 'screen';
+
+/** What a page is laid out with. */
+type Layout = {
+  readonly medium: Medium;
+  readonly fonts?: readonly PageFont[] | undefined;
+  /** One of our scripts that runs once it is laid out. */
+  readonly then?: string;
+};
 
 /** The one page of a browser, on which sheet after sheet is laid out. */
 export type Desk = {
@@ -14,10 +23,9 @@ export type Desk = {
   /**
    * Lays out a whole HTML document and waits for its pictures and fonts, including those that only margins use.
    * @param what What it is called in messages.
-   * @param then One of our scripts that runs once it is laid out.
    * @throws PrintFault when the page asks for anything outside itself or brings a font or picture that cannot be read.
    */
-  lay(html: string, what: string, medium: Medium, then?: string): Promise<void>;
+  lay(html: string, what: string, layout: Layout): Promise<void>;
   /** @throws PrintFault when the page asked for anything outside itself since it was laid out. */
   assertSelfContained(what: string): Promise<void>;
 };
@@ -27,10 +35,11 @@ export type Desk = {
  * some are asked for only while printing, which does not wait. Gives what of the page's own cannot be read, in words. Each
  * question to the browser waits until we have time for its answer, so that all is asked in one.
  */
-const layingOut = (html: string, script: string): string => `document.open(),
-  document.write(${JSON.stringify(html)}),
-  document.close(),
-  document.documentElement.offsetHeight,
+const layingOut = (html: string, showFonts: string, then: string): string => `${showFonts}
+  document.open();
+  document.write(${JSON.stringify(html)});
+  document.close();
+  document.documentElement.offsetHeight;
   Promise.allSettled([
     ...[...document.fonts].map((font) => font.load()),
     ...[...document.images].map((image) => image.decode()),
@@ -44,19 +53,26 @@ const layingOut = (html: string, script: string): string => `document.open(),
         .map(({ alt }) => ({ says: 'picture “' + alt + '”' })),
     ];
     if (unreadable.length === 0) {
-${script}
+${then}
     }
     return unreadable;
   })`;
 
-async function layOn(
-  page: Page,
-  refusals: Refusals,
-  { html, what, then }: { readonly html: string; readonly what: string; readonly then: string },
-): Promise<void> {
+/** What one of our scripts gives, in the page. @throws What it throws there. */
+async function evaluate(session: CDPSession, expression: string): Promise<unknown> {
+  const answer = await session.send('Runtime.evaluate', {
+    expression,
+    awaitPromise: true,
+    returnByValue: true,
+  });
+  const { exceptionDetails: thrown } = answer;
+  if (thrown) throw new Error(thrown.exception?.description ?? thrown.text);
+  return answer.result.value;
+}
+
+async function layOn(session: CDPSession, refusals: Refusals, what: string, script: string): Promise<void> {
   refusals.forget();
-  const laidOut = page.evaluate(layingOut(html, then));
-  const [unreadable] = (await laidOut.catch(async (error: unknown) => {
+  const [unreadable] = (await evaluate(session, script).catch(async (error: unknown) => {
     // A page that goes elsewhere breaks off the settling; the address it went for is the better message.
     await refusals.assertNone(what);
     throw error;
@@ -85,16 +101,18 @@ export async function openDesk(browser: Browser | BrowserContext): Promise<Desk>
   const session = await page.createCDPSession();
   await sendToBack(session);
   const refusals = await refuseRequests(page, session);
+  await evaluate(session, KEPT);
+  const kept = new KeptFonts();
   let current: Medium | undefined;
   return {
     page,
     session,
     crashed,
     hasCrashed: () => hasCrashed,
-    lay: async (html, what, medium, then = '') => {
+    lay: async (html, what, { medium, fonts = [], then = '' }) => {
       if (medium !== current) await page.emulateMediaType(medium);
       current = medium;
-      await layOn(page, refusals, { html, what, then });
+      await layOn(session, refusals, what, layingOut(html, kept.show(fonts), then));
     },
     assertSelfContained: (what) => refusals.assertNone(what),
   };
@@ -147,7 +165,7 @@ async function refuseRequests(page: Page, session: CDPSession): Promise<Refusals
   await session.send('Log.enable');
 
   const assertNone = async (what: string): Promise<void> => {
-    await session.send('Runtime.evaluate', { expression: '0' });
+    await evaluate(session, '0');
     const [first, ...others] = addresses;
     if (first === undefined) return;
     const more = others.length > 0 ? ` and ${others.length} more` : '';

@@ -1,7 +1,9 @@
+import type { PageFont } from './kept-fonts.ts';
 import type { PrinterOptions } from './owner.ts';
 import { pin } from './pdf.ts';
 import { BrowserPool } from './pool.ts';
 
+export type { PageFont } from './kept-fonts.ts';
 export type { PrinterOptions } from './owner.ts';
 
 type PdfOptions = {
@@ -10,14 +12,16 @@ type PdfOptions = {
   readonly date: string;
   /** One of our scripts that arranges the document once it is laid out for print. */
   readonly arrange?: string | undefined;
+  /** What the document is set in, beside fonts it brings itself. One that is given again as it is costs nothing. */
+  readonly fonts?: readonly PageFont[];
 };
 
 /** The size of a picture in CSS pixels, and how many pixels of the picture each is wide. */
 type PictureOptions = { readonly width: number; readonly height: number; readonly scale: number };
 
 /**
- * Prints HTML documents. Each must hold all it shows: styles in it, fonts and pictures as `data:`. Scripts do not run
- * and nothing is requested. The browser starts with the first page and serves until `close`; pages take turns.
+ * Prints HTML documents. Each must hold all it shows: styles in it, pictures as `data:`, and fonts so far as they are not
+ * given with it. Scripts do not run and nothing is requested. The browser starts with the first page and serves until `close`; pages take turns.
  */
 export type Printer = {
   /**
@@ -40,10 +44,11 @@ export type Printer = {
 export function openPrinter(options: PrinterOptions = {}): Printer {
   const owner = new BrowserPool(options);
   return {
-    pdf: (html, { title, date, arrange }) =>
+    pdf: (html, { title, date, arrange, fonts }) =>
       owner.inTurn(title, async ({ session, lay, assertSelfContained }) => {
         const name = `document.title = ${JSON.stringify(title)};`;
-        await lay(html, title, 'print', [arrange ?? '', KEEP_ALTERNATIVES, name].join('\n'));
+        const then = [arrange ?? '', KEEP_ALTERNATIVES, name].join('\n');
+        await lay(html, title, { medium: 'print', fonts, then });
         const { data } = await session.send('Page.printToPDF', WHOLE_PAGES);
         await assertSelfContained(title);
         return pin(Buffer.from(data, 'base64'), date);
@@ -51,7 +56,7 @@ export function openPrinter(options: PrinterOptions = {}): Printer {
     picture: (html, { width, height, scale }) =>
       owner.inTurn('a picture', async ({ page, lay, assertSelfContained }) => {
         await page.setViewport({ width, height, deviceScaleFactor: scale });
-        await lay(html, 'a picture', 'screen');
+        await lay(html, 'a picture', { medium: 'screen' });
         const bytes = await page.screenshot({ type: 'png' });
         await assertSelfContained('a picture');
         return bytes;

@@ -1,13 +1,22 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
+import type { PageFont } from '../../src/print/printer.ts';
 
-/** A face of Public Sans as an `@font-face` rule that holds the font itself. */
-export function face(family: string, weight: 400 | 600 | 700 | 800, style: 'normal' | 'italic'): string {
+type Weight = 400 | 600 | 700 | 800;
+
+/** A face of Public Sans that is given with a page. */
+export function pageFont(family: string, weight: Weight, style: 'normal' | 'italic'): PageFont {
   const name = `@fontsource/public-sans/files/public-sans-latin-${weight}-${style}.woff2`;
   const path = fileURLToPath(new URL(`../../node_modules/${name}`, import.meta.url));
-  const source = `data:font/woff2;base64,${readFileSync(path).toString('base64')}`;
-  return `@font-face { font-family: ${family}; font-weight: ${weight}; font-style: ${style}; src: url(${source}) }`;
+  const url = `data:font/woff2;base64,${readFileSync(path).toString('base64')}`;
+  return { family, weight, style, unicodeRange: 'U+0-10FFFF', url };
+}
+
+/** A face of Public Sans as an `@font-face` rule that holds the font itself. */
+export function face(family: string, weight: Weight, style: 'normal' | 'italic'): string {
+  const { url } = pageFont(family, weight, style);
+  return `@font-face { font-family: ${family}; font-weight: ${weight}; font-style: ${style}; src: url(${url}) }`;
 }
 
 /** A whole document. */

@@ -21,7 +21,7 @@ async function crash({ page }: Desk, command: 'Browser.crash' | 'Page.crash'): P
 const HTML = '<!doctype html><title>x</title><p id="a">fine</p>';
 
 async function read(desk: Desk): Promise<unknown> {
-  await desk.lay(HTML, 'a page', 'print');
+  await desk.lay(HTML, 'a page', { medium: 'print' });
   return desk.page.evaluate('document.getElementById("a").textContent');
 }
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { openPrinter } from '../../src/print/printer.ts';
-import { DAY, DOT, documentOf, face, failure } from './documents.ts';
+import { DAY, DOT, documentOf, face, failure, pageFont } from './documents.ts';
 import { linesAt } from './pdf-lines.ts';
 import { type Pdf, readPdf } from './read-pdf.ts';
 
@@ -141,6 +141,23 @@ describe('a printed file', () => {
     );
     expect(fonts).toHaveLength(2);
     expect(fonts.every(({ embedded }) => embedded)).toBe(true);
+  });
+
+  it('embeds the fonts that are given with it, and of no other page', async () => {
+    const [plain, bold] = [pageFont('Sheet', 400, 'normal'), pageFont('Sheet', 700, 'normal')];
+    const page = documentOf('body { font-family: Sheet } b { font-weight: 700 }', '<p>Text <b>bold</b></p>');
+    const given = [[plain, bold], [bold], [], [plain, bold]];
+    const bytes: Uint8Array[] = [];
+    for (const fonts of given) bytes.push(await printer.pdf(page, { ...options, fonts }));
+    const read = await Promise.all(bytes.map((pdf) => readPdf(pdf)));
+    const ours = read.map(({ fonts }) => fonts.filter(({ name }) => name.includes('PublicSans')).length);
+    expect(ours).toEqual([2, 1, 0, 2]);
+    const own = `${face('Sheet', 400, 'normal')} ${face('Sheet', 700, 'normal')}`;
+    const whole = await printer.pdf(page.replace('</style>', `${own}</style>`), options);
+    expect([bytes[3], whole].map((pdf) => Buffer.from(pdf ?? []).equals(bytes[0] ?? Buffer.of()))).toEqual([
+      true,
+      true,
+    ]);
   });
 
   it('draws at its true size', async () => {

@@ -89,6 +89,13 @@ describe('a page', () => {
     expect(String(error)).toContain('brings a font Broken normal normal that cannot be read');
   });
 
+  it('given with a font that cannot be read is refused, with the font', async () => {
+    const font = { family: 'Broken', weight: 400, style: 'normal', unicodeRange: 'U+0-FF' } as const;
+    const fonts = [{ ...font, url: 'data:font/woff2;base64,AAAA' }];
+    const error = await failure(printer.pdf(documentOf('', '<p>x</p>'), { ...options, fonts }));
+    expect(error).toMatchObject({ name: 'PrintFault', family: 'Broken' });
+  });
+
   it('with a picture that cannot be read is refused, with its alternative', async () => {
     const body = `<img src="${DOT}" alt="fine"><img src="${DOT.slice(0, 60)}" alt="the box flat">`;
     const error = await failure(printer.pdf(documentOf('', body), options));

@@ -3,7 +3,7 @@ import { type CardRoom, ROOMS } from '../../cue/room.ts';
 import { paperTitle } from '../../handout/setting.ts';
 import { pageCount } from '../../print/pdf.ts';
 import { programDigest } from '../../recall/program.ts';
-import { printStyles, typeset } from '../assets.ts';
+import { fontsFor, printStyles } from '../assets.ts';
 import type { Job } from '../job.ts';
 import { dayOf, type Output, type ProjectMaterial } from '../output.ts';
 import { picturesInPrint } from '../pictures.ts';
@@ -50,7 +50,7 @@ async function fitted(
 ): Promise<Uint8Array> {
   const [, ...lesser] = ROOMS;
   const print = (html: string): Promise<Uint8Array> =>
-    material.printer.pdf(typeset(html, material.files), options);
+    material.printer.pdf(html, { ...options, fonts: fontsFor(html, material.files) });
   let bytes = await print(fullest);
   for (const room of lesser) {
     if (pageCount(bytes) <= MOST_PAGES) break;
