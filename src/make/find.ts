@@ -1,10 +1,12 @@
 import { mergeTold, type Told } from '../proof/told.ts';
 import { templatesDigest } from '../recall/program.ts';
 import type { Recall, Spot } from '../recall/recall.ts';
+import { examineTogether } from '../recall/together.ts';
 
 /** All that is found in projects of a workspace, in its settings and in its shared files, each once. */
 export async function findAll(recall: Recall, spots: readonly Spot[]): Promise<readonly Told[]> {
   const { site, shared } = await recall.basisFindings();
+  await examineTogether(recall, spots);
   const own: (readonly Told[])[] = [];
   for (const spot of spots) {
     own.push(await recall.findings(spot));

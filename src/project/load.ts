@@ -42,9 +42,16 @@ export async function loadTexts(root: string, options: LoadOptions): Promise<Wor
     files: new Map([...files, ...inShared.file]),
     folders: entries.filter(canBeProject),
     findings,
-    findPicture: (project, path) => findPicture(join(folder, project), path),
-    readFont: (path) => readFont(folder, path),
-    readDrawing: (project, path) => readDrawing(join(folder, project), path),
+    ...readersIn(folder),
+  };
+}
+
+/** Those of a workspace that look at its disk. */
+export function readersIn(root: string): Pick<WorkspaceTexts, 'findPicture' | 'readFont' | 'readDrawing'> {
+  return {
+    findPicture: (project, path) => findPicture(join(root, project), path),
+    readFont: (path) => readFont(root, path),
+    readDrawing: (project, path) => readDrawing(join(root, project), path),
   };
 }
 

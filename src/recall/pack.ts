@@ -1,5 +1,6 @@
 import { readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { compare } from '../measure/numbers.ts';
 import { readSealed, seal, writeWhole } from './sealed.ts';
 
 /** The cache keeps the packs of so many workspaces and output folders, those used last. */
@@ -45,7 +46,9 @@ export class Pack {
   save(): void {
     if (!this.#isChanged) return;
     try {
-      writeWhole(this.#path, seal([...this.#entries], this.#whose));
+      // In the order of their keys: the same file, whichever thread was done first.
+      const entries = [...this.#entries].sort(([a], [b]) => compare(a, b));
+      writeWhole(this.#path, seal(entries, this.#whose));
       this.#isChanged = false;
       clearOld(join(this.#path, '..'));
     } catch {

@@ -4,14 +4,15 @@ import { loadTexts } from '../project/load.ts';
 import type { Commons } from '../project/model.ts';
 import { slugOf } from '../project/slug.ts';
 import { type At, digestOf, type SourceFile } from '../project/source.ts';
-import { sharedFiles, sheetFolders, type WorkspaceTexts } from '../project/workspace-texts.ts';
+import { sheetFolders, type WorkspaceTexts } from '../project/workspace-texts.ts';
 import type { Told } from '../proof/told.ts';
+import { type Found, foundIn, type Worked } from './found.ts';
 import { Inputs, type Trace } from './inputs.ts';
 import type { Pack } from './pack.ts';
 import { openPacks, type Packs } from './packs.ts';
 import { programDigest } from './program.ts';
 import { Stamps } from './stamps.ts';
-import { filesOf, readTold, type ToldData, writeTold } from './told-data.ts';
+import { readTold, type ToldData, writeTold } from './told-data.ts';
 
 /** A project that is there, before it is read. */
 export type Spot = { readonly slug: string; readonly folder: string; readonly file: SourceFile };
@@ -30,9 +31,7 @@ type Read = (texts: WorkspaceTexts) => Promise<Examination>;
 
 type Kept = { readonly from: Trace; readonly data: unknown };
 
-/** What was found in a project, and the language it asks for. */
-type Found = { readonly findings: readonly ToldData[]; readonly language?: LanguageData };
-type LanguageData = readonly [language: string, start: number, end: number];
+const FOUND = 'found';
 
 /** What was found in the settings and the shared files, and what each of their values is. */
 type Basis = {
@@ -151,14 +150,22 @@ export class Recall {
 
   /** Something that follows from a project: what is kept of it, or worked out now. */
   async work<T>(name: string, { folder }: Pick<Spot, 'folder'>, work: Work<T>): Promise<T> {
-    const key = `${name}/${folder}`;
-    const kept = this.#pack.get(key) as Kept | undefined;
-    if (kept && this.inputs.changed(folder, kept.from).length === 0) return kept.data as T;
+    const kept = this.#kept(name, folder);
+    if (kept) return kept.data as T;
     const study = await this.study({ folder });
     const { data, uses } = await work(study, await this.commons());
-    const from = this.inputs.trace(folder, ['sheet', 'revisions', ...study.uses, ...uses]);
-    this.#pack.set(key, { from, data } satisfies Kept);
+    this.#keep(name, folder, { data, uses: [...study.uses, ...uses] });
     return data;
+  }
+
+  /** Those of which it is not known what is found in them. */
+  forgotten(spots: readonly Spot[]): readonly Spot[] {
+    return spots.filter(({ folder }) => !this.#kept(FOUND, folder));
+  }
+
+  /** Takes what somebody else found in a project, in these very texts. */
+  keepFound({ folder }: Pick<Spot, 'folder'>, found: Worked<Found>): void {
+    this.#keep(FOUND, folder, found);
   }
 
   /** Keeps what was worked out for the next time, and forgets what is of projects that are gone. */
@@ -169,27 +176,24 @@ export class Recall {
     this.#stampPack.save();
   }
 
+  /** What is kept of a project and still holds. */
+  #kept(name: string, folder: string): Kept | undefined {
+    const kept = this.#pack.get(`${name}/${folder}`) as Kept | undefined;
+    return kept && this.inputs.changed(folder, kept.from).length === 0 ? kept : undefined;
+  }
+
+  #keep(name: string, folder: string, { data, uses }: Worked<unknown>): void {
+    const from = this.inputs.trace(folder, ['sheet', 'revisions', ...uses]);
+    this.#pack.set(`${name}/${folder}`, { from, data } satisfies Kept);
+  }
+
   #open(): Promise<Examination> {
     this.#reading ??= this.#read(this.texts);
     return this.#reading;
   }
 
   #found(folder: string): Promise<Found> {
-    return this.work('found', { folder }, async ({ project, findings }) => {
-      const { tell } = await this.#open();
-      const told = tell(findings);
-      const { lang } = project;
-      const language = lang && { language: [lang.value, lang.at.start, lang.at.end] as const };
-      return { data: { findings: told.map(writeTold), ...language }, uses: this.#wholeFilesIn(told) };
-    });
-  }
-
-  /** Where a finding stands in a file that the project does not have to itself, any line above it counts. */
-  #wholeFilesIn(told: readonly Told[]): readonly string[] {
-    const files = new Set(told.flatMap(filesOf));
-    const isShared = sharedFiles(this.texts).some((file) => files.has(file));
-    const site = this.texts.files.get('site.yaml');
-    return [...(isShared ? ['shared'] : []), ...(site && files.has(site) ? ['site'] : [])];
+    return this.work(FOUND, { folder }, async (study) => foundIn(this.texts, await this.#open(), study));
   }
 
   async #basis(): Promise<Basis> {
