@@ -1,9 +1,12 @@
-import Handlebars from 'handlebars';
+import { createRequire } from 'node:module';
+import type Handlebars from 'handlebars';
+import runtime from 'handlebars/runtime.js';
 import type { Site } from '../project/model.ts';
 import { isFromRight } from '../words/direction.ts';
 import { dropSoftHyphens } from '../words/hyphens.ts';
 import { type Labels, type Say, type Speak, speaker } from '../words/labels.ts';
 import { semicolon } from '../words/typographic.ts';
+import { compiledTemplates, STRICTLY } from './compiled-templates.ts';
 import { type Styles, styleElements } from './css.ts';
 
 /** The texts of the templates, by file name without its ending. */
@@ -55,9 +58,9 @@ export function pageHtml(input: PageInput, template: string, head: PageHead, own
 /** Marks that would print a value unescaped. None of our templates needs them; see `SafeHtml`. */
 const UNESCAPED = /\{\{\{|\{\{~?&/u;
 
-/** Compiles the templates once. Strict: a name that a model lacks is an error, and prototypes are out of reach. */
+/** Takes up the templates once. Strict: a name that a model lacks is an error, and prototypes are out of reach. */
 export function createRenderer({ pages, partials }: Templates): Renderer {
-  const handlebars = Handlebars.create();
+  const handlebars = handlebarsFor([...pages.values(), ...partials.values()]);
   handlebars.registerHelper('say', (key: string, options: Handlebars.HelperOptions) => {
     const say = options.data.say as Speak;
     return say(key, options.hash);
@@ -65,16 +68,12 @@ export function createRenderer({ pages, partials }: Templates): Renderer {
   handlebars.registerHelper('semicolon', (options: Handlebars.HelperOptions) =>
     semicolon(options.data.say as Say),
   );
-  for (const [name, text] of partials) handlebars.registerPartial(name, escapingOnly(name, text));
-  const strictly = {
-    strict: true,
-    noEscape: false,
-    knownHelpers: { say: true, semicolon: true },
-    knownHelpersOnly: true,
+  const templateOf = (name: string, text: string): Handlebars.TemplateDelegate => {
+    const compiled = compiledTemplates.get(escapingOnly(name, text));
+    return compiled ? handlebars.template(compiled) : handlebars.compile(text, STRICTLY);
   };
-  const compiled = new Map(
-    [...pages].map(([name, text]) => [name, handlebars.compile(escapingOnly(name, text), strictly)]),
-  );
+  for (const [name, text] of partials) handlebars.registerPartial(name, templateOf(name, text));
+  const compiled = new Map([...pages].map(([name, text]) => [name, templateOf(name, text)]));
   return {
     render: (page, model, say) => {
       const template = compiled.get(page);
@@ -91,4 +90,12 @@ export function createRenderer({ pages, partials }: Templates): Renderer {
 function escapingOnly(name: string, text: string): string {
   if (UNESCAPED.test(text)) throw new Error(`the template "${name}" prints a value unescaped`);
   return text;
+}
+
+/** What runs compiled templates; with what compiles them, where one is not: it was changed since the program was built. */
+function handlebarsFor(texts: readonly string[]): typeof Handlebars {
+  const isCompiled = texts.every((text) => compiledTemplates.has(text));
+  // The package has no types for its runtime, which is a part of the whole.
+  const loaded: unknown = isCompiled ? runtime : createRequire(import.meta.url)('handlebars');
+  return (loaded as typeof Handlebars).create();
 }

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { compiledTemplates } from '../../src/handout/compiled-templates.ts';
 import { createRenderer } from '../../src/handout/render.ts';
 import { escapeHtml, html, SafeHtml } from '../../src/words/safe-html.ts';
-import { templates } from './sample.ts';
+import { sampleOf, sheetHtml, templates } from './sample.ts';
 
 const noWords = (): string => '';
 
@@ -83,5 +84,23 @@ describe('markup of ours', () => {
   it('joins', () => {
     expect(SafeHtml.join([html`a`, html`<b>`], ' & ').toString()).toBe('a &amp; <b>');
     expect(SafeHtml.join([]).toString()).toBe('');
+  });
+});
+
+describe('a template of the program', () => {
+  const all = [...templates.pages.values(), ...templates.partials.values()];
+
+  it('is compiled before it is asked for', () => {
+    expect(all.length).toBeGreaterThan(30);
+    expect(all.filter((text) => !compiledTemplates.has(text))).toEqual([]);
+  });
+
+  it('comes out the same where it is compiled only then', () => {
+    const changed = (texts: ReadonlyMap<string, string>): ReadonlyMap<string, string> =>
+      new Map([...texts].map(([name, text]) => [name, `${text}{{! changed }}`]));
+    const late = createRenderer({ pages: changed(templates.pages), partials: changed(templates.partials) });
+    const card = sampleOf('stock: white\npieces: { card: { size: 4 x 5 } }', "1. Fold {{card}} & 'smile'.");
+    for (const target of ['page', 'letter'] as const)
+      expect(sheetHtml(card, target, { renderer: late })).toBe(sheetHtml(card, target));
   });
 });
