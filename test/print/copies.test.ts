@@ -1,10 +1,10 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { PDFDocument, StandardFonts } from '@cantoo/pdf-lib';
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import { type CopyLayout, layCopies } from '../../src/print/copies.ts';
 import { folderWith, sheetwright } from '../cli/terminal.ts';
+import { getDocument } from './pdfjs.ts';
 
 const LETTER = [612, 792] as const;
 

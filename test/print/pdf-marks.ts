@@ -1,4 +1,4 @@
-import { OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { OPS } from './pdfjs.ts';
 
 /** A point on the page in millimeters from its top left corner, y growing downwards. */
 export type Point = { readonly x: number; readonly y: number };

@@ -1,6 +1,6 @@
-import { getDocument, type PDFDocumentProxy, type PDFPageProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { type Line, readLines } from './pdf-lines.ts';
 import { type Box, type Mark, MM_PER_POINT, type Operators, readMarks } from './pdf-marks.ts';
+import { getDocument, type PDFDocumentProxy, type PDFPageProxy } from './pdfjs.ts';
 
 /** A stretch of text and where its baseline begins, in millimeters from the page's top left corner. */
 export type Words = { readonly text: string; readonly x: number; readonly y: number; readonly size: number };
@@ -142,10 +142,19 @@ export function readPdfTexts(bytes: Uint8Array): Promise<readonly string[]> {
 
 async function opened<T>(bytes: Uint8Array, work: (document: PDFDocumentProxy) => Promise<T>): Promise<T> {
   // pdf.js takes the bytes away from who gives them; it gets a copy. Warnings about fonts it need not draw are hidden.
-  const task = getDocument({ data: Uint8Array.from(bytes), verbosity: 0, useSystemFonts: false });
+  const task = getDocument({ data: withoutPhotos(bytes), verbosity: 0, useSystemFonts: false });
   try {
     return await work(await task.promise);
   } finally {
     await task.destroy();
   }
+}
+
+/** A copy in which photos are of no known kind: where they lie is still told, and nothing is unpacked. */
+function withoutPhotos(bytes: Uint8Array): Uint8Array {
+  const [known, unknown] = ['/DCTDecode', '/XXXDecode'];
+  const copy = Uint8Array.from(bytes);
+  const file = Buffer.from(copy.buffer);
+  for (let at = file.indexOf(known); at >= 0; at = file.indexOf(known, at)) file.write(unknown, at, 'latin1');
+  return copy;
 }
