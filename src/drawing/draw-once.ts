@@ -3,24 +3,24 @@ import type { Say } from '../words/labels.ts';
 import type { Drawing } from './canvas.ts';
 import type { DrawingStyle } from './style.ts';
 
-type Drawn = Map<string, Drawing | undefined>;
-
-const known = new WeakMap<Editions, WeakMap<Say, Drawn>>();
-
 /**
- * A drawing made the first time it is asked for: a project's papers, its page and its cue card show many alike.
+ * Makes something the first time it is asked for, of the same editions in the same words.
  * @param what Plain data: everything it follows from besides the editions and the style.
  */
-export function drawOnce(
-  editions: Editions,
-  { say, shown, lettering }: DrawingStyle,
-  what: unknown,
-  draw: () => Drawing | undefined,
-): Drawing | undefined {
-  const spoken = known.get(editions) ?? new WeakMap<Say, Drawn>();
-  const drawn: Drawn = spoken.get(say) ?? new Map();
-  known.set(editions, spoken.set(say, drawn));
-  const key = JSON.stringify([what, shown, lettering]);
-  if (!drawn.has(key)) drawn.set(key, draw());
-  return drawn.get(key);
+type MakeOnce<Made> = (editions: Editions, style: DrawingStyle, what: unknown, make: () => Made) => Made;
+
+export function makerOnce<Made>(): MakeOnce<Made> {
+  const known = new WeakMap<Editions, WeakMap<Say, Map<string, { readonly made: Made }>>>();
+  return (editions, { say, shown, lettering }, what, make) => {
+    const spoken = known.get(editions) ?? new WeakMap<Say, Map<string, { readonly made: Made }>>();
+    const own = spoken.get(say) ?? new Map<string, { readonly made: Made }>();
+    known.set(editions, spoken.set(say, own));
+    const key = JSON.stringify([what, shown, lettering]);
+    const found = own.get(key) ?? { made: make() };
+    own.set(key, found);
+    return found.made;
+  };
 }
+
+/** A drawing: a project's papers, its page and its cue card show many alike. */
+export const drawOnce: MakeOnce<Drawing | undefined> = makerOnce();

@@ -14,7 +14,7 @@ import { paperOf } from '../shape/view/paper-of.ts';
 import { pieceNamed } from '../words/names.ts';
 import { arranged, drawFace, type SheetPicture } from './arranged.ts';
 import { Canvas, type Drawing } from './canvas.ts';
-import { drawOnce } from './draw-once.ts';
+import { drawOnce, makerOnce } from './draw-once.ts';
 import { facesSeen, paperLook } from './seen-paper.ts';
 import type { DrawingRoom, DrawingStyle } from './style.ts';
 import { caption, listed, spokenVolume } from './words.ts';
@@ -39,27 +39,40 @@ export function foldedDrawing(
   style: DrawingStyle,
   toCome: ReadonlySet<string> = new Set(),
 ): Drawing | undefined {
-  return drawOnce(editions, style, ['folded', id, view, room, [...toCome]], () =>
-    drawFolded(editions, id, view, room, style, toCome),
-  );
+  const { shown, say } = style;
+  const what = [id, view, [...toCome]];
+  const piece = seeOnce(editions, { shown, say }, what, () => seePiece(editions, id, view, style, toCome));
+  return drawOnce(editions, style, ['folded', ...what, room], () => drawFolded(piece, room, style));
 }
 
-function drawFolded(
+/** A folded piece at full size, and what is told of it: the same in every room. */
+type SeenPiece = { readonly sheets: readonly SheetPicture[]; readonly told: string };
+
+const seeOnce = makerOnce<SeenPiece | undefined>();
+
+function seePiece(
   editions: Editions,
   id: string,
   view: string,
-  room: DrawingRoom,
   style: DrawingStyle,
   toCome: ReadonlySet<string>,
-): Drawing | undefined {
+): SeenPiece | undefined {
   const edition = editions[style.shown[0]];
-  const seen = sheetsNamed(edition.shapes.nets, readRef(id)).flatMap((sheet) =>
+  const sheets = sheetsNamed(edition.shapes.nets, readRef(id)).flatMap((sheet) =>
     seenSheet(edition, id, sheet, view, toCome),
   );
-  if (seen.length === 0) return undefined;
+  return sheets.length === 0 ? undefined : { sheets, told: describe(editions, id, view, style, toCome) };
+}
+
+function drawFolded(
+  piece: SeenPiece | undefined,
+  room: DrawingRoom,
+  style: DrawingStyle,
+): Drawing | undefined {
+  if (!piece) return undefined;
   const canvas = new Canvas(style);
-  for (const face of arranged(seen, room).flatMap(({ faces }) => faces)) drawFace(canvas, face);
-  return canvas.drawing('folded', describe(editions, id, view, style, toCome));
+  for (const face of arranged(piece.sheets, room).flatMap(({ faces }) => faces)) drawFace(canvas, face);
+  return canvas.drawing('folded', piece.told);
 }
 
 function seenSheet(

@@ -66,7 +66,7 @@ export function without(segment: Segment, others: readonly Segment[]): Segment[]
   const aside = (point: Point2): number =>
     ((point.x - from.x) * (to.y - from.y) - (point.y - from.y) * (to.x - from.x)) / length;
   const covered = others
-    .filter(([start, end]) => Math.abs(aside(start)) < NEAR && Math.abs(aside(end)) < NEAR)
+    .filter((other) => Math.abs(aside(other[0])) < NEAR && Math.abs(aside(other[1])) < NEAR)
     .map(([start, end]) => [along(start), along(end)].sort((a, b) => a - b) as [number, number])
     .sort(([a], [b]) => a - b);
   const at = (distance: number): Point2 => ({

@@ -52,9 +52,19 @@ export function renderMarkdown(nodes: readonly RootContent[], setting: ProseSett
     .use(rehypeSanitize, SCHEMA)
     .use(rehypeStringify, { allowDangerousHtml: true, entities: { useNamedReferences: false } });
   const tree = processor.runSync({ type: 'root', children: [...nodes] });
-  const text = textWithin(tree).replace(/\s+/gu, ' ').trim();
+  const text = readingOf(tree);
   fillSlots(tree, slots);
   return SafeHtml.vouched(processor.stringify(tree).trim(), text);
+}
+
+/** What a reader reads of it, in one run. */
+export function markdownText(nodes: readonly RootContent[], setting: ProseSetting): string {
+  const processor = unified().use(remarkRehype, { handlers: handlersFor(setting, []) });
+  return readingOf(processor.runSync({ type: 'root', children: [...nodes] }));
+}
+
+function readingOf(tree: Root): string {
+  return textWithin(tree).replace(/\s+/gu, ' ').trim();
 }
 
 /** After sanitising, so that what is set in needs no loophole in the schema. No other raw node is left by then. */

@@ -66,13 +66,18 @@ export function distanceOutside(point: Point2, polygon: readonly Point2[]): numb
 
 /** How far a point lies from the nearest edge of a polygon. */
 export function distanceToEdges(point: Point2, polygon: readonly Point2[]): number {
-  return Math.min(...edgesOf(polygon).map(([a, b]) => distanceTo(point, a, b)));
+  let least = Number.POSITIVE_INFINITY;
+  let a = polygon.at(-1);
+  for (const b of polygon) {
+    if (a) least = Math.min(least, distanceTo(point, a, b));
+    a = b;
+  }
+  return least;
 }
 
 /** How far a point within a polygon lies from its edges; 0 outside and on them. */
 export function depthInside(point: Point2, polygon: readonly Point2[]): number {
-  if (!contains(polygon, point)) return 0;
-  return Math.min(...edgesOf(polygon).map(([a, b]) => distanceTo(point, a, b)));
+  return contains(polygon, point) ? distanceToEdges(point, polygon) : 0;
 }
 
 /** The corners of a polygon at which it turns inward. */

@@ -57,8 +57,9 @@ function cutUp(cell: Cell, box: readonly FlatPoint[], slants: readonly FlatSegme
   const parts = slants.reduce<readonly (readonly FlatPoint[])[]>(
     (outlines, slant) =>
       outlines.flatMap((outline) => {
+        if (!liesWithin(slant, outline)) return [outline];
         const halves = ([1, -1] as const).map((side) => partBeside(outline, slant, side));
-        return liesWithin(slant, outline) && halves.every(isBroad) ? halves : [outline];
+        return halves.every(isBroad) ? halves : [outline];
       }),
     [box],
   );

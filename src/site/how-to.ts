@@ -2,7 +2,7 @@ import type { Figure } from '../drawing/figures.ts';
 import type { PlacedPicture } from '../drawing/placed-picture.ts';
 import { type Editions, ownEdition } from '../edition/editions.ts';
 import { minutesOf } from '../handout/facts.ts';
-import { renderMarkdown } from '../handout/markdown.ts';
+import { markdownText } from '../handout/markdown.ts';
 import { type ProseSetting, withoutHost } from '../handout/markdown-handlers.ts';
 import { shownText } from '../handout/measured-text.ts';
 import { type Setting, settingOf } from '../handout/setting.ts';
@@ -60,8 +60,8 @@ function stepOf({ heading, prose }: Step, position: number, setting: Setting): o
     draw: () => NO_FIGURE,
     picture: () => NO_FIGURE,
   };
-  const name = renderMarkdown(heading, words).text;
-  const text = renderMarkdown(withoutHost(prose.nodes), words).text;
+  const name = markdownText(heading, words);
+  const text = markdownText(withoutHost(prose.nodes), words);
   const image = prose.pictures.flatMap(({ path }) => setting.pictures.get(path.value)?.src ?? [])[0];
   return {
     '@type': 'HowToStep',

@@ -46,6 +46,19 @@ export type Say = Speak & {
 
 const speakers = new WeakMap<Labels, Say>();
 
+type Texts = Labels['texts'];
+
+/** The words of labels and, at every other place, the names of their values; each label is cut up once. */
+const cut = new WeakMap<Texts, Map<string, readonly string[]>>();
+
+function cutUp(texts: Texts, key: string): readonly string[] | undefined {
+  const known = cut.get(texts) ?? new Map<string, readonly string[]>();
+  cut.set(texts, known);
+  const parts = known.get(key) ?? texts.get(key)?.split(/\{(\w+)\}/u);
+  if (parts) known.set(key, parts);
+  return parts;
+}
+
 /** One speaker serves all that is said with the same labels. */
 export function speaker(labels: Labels): Say {
   const say = speakers.get(labels) ?? newSpeaker(labels);
@@ -59,9 +72,9 @@ function newSpeaker({ language, texts, pieces = new Map(), metric = 'mm' }: Labe
   const hasFew = plurals.resolvedOptions().pluralCategories.includes('few');
   const mark = numbers.formatToParts(1.5).find(({ type }) => type === 'decimal')?.value ?? '.';
   const parts: Say['parts'] = (key, values) => {
-    const text = texts.get(key);
-    if (text === undefined) throw new Error(`no label "${key}" in ${language}`);
-    return text.split(/\{(\w+)\}/u).map((part, index) => {
+    const own = cutUp(texts, key);
+    if (!own) throw new Error(`no label "${key}" in ${language}`);
+    return own.map((part, index) => {
       const value = index % 2 === 0 ? part : (values[part] ?? `{${part}}`);
       return typeof value === 'number' ? numbers.format(value) : value;
     });

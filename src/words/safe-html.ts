@@ -70,20 +70,36 @@ export class SafeHtml {
 
 /** Markup written in our own source, with values set into it: html`<td>${name}</td>`. */
 export function html(strings: TemplateStringsArray, ...values: readonly HtmlValue[]): SafeHtml {
-  const markup = String.raw({ raw: strings }, ...values.map(markupOf));
-  const left = [...values];
-  const text = strings.join(PLACE).replace(TAG_OR_PLACE, (found) => {
-    const [value = ''] = left.splice(0, found.split(PLACE).length - 1);
-    if (found === PLACE) return textOf(value);
-    return ENDS_LINE.test(found) ? ' ' : '';
-  });
+  const read = readings.get(strings) ?? readingOf(strings);
+  readings.set(strings, read);
+  let markup = strings[0] ?? '';
+  for (const [index, value] of values.entries()) markup += markupOf(value) + (strings[index + 1] ?? '');
+  let text = '';
+  for (const part of read) text += typeof part === 'string' ? part : textOf(values[part] ?? '');
   return SafeHtml.vouched(markup, text);
 }
 
+/** What is read of a piece of markup in our source: its own words and the numbers of the values between them. */
+type Reading = readonly (string | number)[];
+
+/** Each piece is taken apart once, however often it is set. */
+const readings = new WeakMap<TemplateStringsArray, Reading>();
+
 /** Where a value is set into markup of our own source; a value within a tag is nothing to be read. */
 const PLACE = '\0';
-const TAG_OR_PLACE = /<[^>]*>|\0/gu;
+const PART = /<[^>]*>|\0|[^<\0]+|</gu;
 const ENDS_LINE = /^<(?:br|\/?(?:p|li|h\d|t[dhr]|div|dt|dd|aside))\b/u;
+
+function readingOf(strings: TemplateStringsArray): Reading {
+  let place = 0;
+  return (strings.join(PLACE).match(PART) ?? []).flatMap((part): Reading => {
+    const first = place;
+    place += part.split(PLACE).length - 1;
+    if (part === PLACE) return [first];
+    if (!/^<[^>]*>$/u.test(part)) return [part];
+    return ENDS_LINE.test(part) ? [' '] : [];
+  });
+}
 
 function markupOf(value: HtmlValue): string {
   return value instanceof SafeHtml ? value.toHTML() : escapeHtml(String(value));

@@ -11,7 +11,16 @@ import { variantsOf } from './variants.ts';
  */
 export type TwinFinder = (lengths: readonly Length[], unit: Unit) => readonly Twin[];
 
+/** Always the same for the same editions: all that is set of a project asks for it. */
 export function twinFinder(editions: Editions): TwinFinder {
+  const finder = finders.get(editions) ?? newFinder(editions);
+  finders.set(editions, finder);
+  return finder;
+}
+
+const finders = new WeakMap<Editions, TwinFinder>();
+
+function newFinder(editions: Editions): TwinFinder {
   const groups = variantsOf(editions).flatMap(twinsOf);
   const byInch = indexBy(groups, ({ inch: own }) => own);
   const byMetric = indexBy(groups, ({ metric: own }) => own);
