@@ -3,7 +3,7 @@ import sharp from 'sharp';
 import { UnreadableFont } from '../print/fault.ts';
 import { type Font, familyOf } from '../project/font-file.ts';
 import { escapeHtml } from '../words/safe-html.ts';
-import { type Pixels, pixelsOf } from './pixels.ts';
+import { opaquePixelsOf, type Pixels } from './pixels.ts';
 import { type FontWeight, NAMED_FAMILY, namedFontFile, typefaceFiles } from './typeface.ts';
 
 /** A text painted on white. */
@@ -61,7 +61,7 @@ async function paint(
   const font =
     named === undefined ? `${NAMES[weight]} ${size}` : `Public Sans,${named},${STYLES[weight]} ${size}`;
   try {
-    const pixels = await pixelsOf(
+    const pixels = await opaquePixelsOf(
       sharp({ text: { text, font, fontfile, width, dpi: 72, rgba: true, wrap: 'word-char' } }),
       '#ffffff',
     );

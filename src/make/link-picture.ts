@@ -13,7 +13,7 @@ import { drawnPicture } from './card.ts';
 import { fittedLettering, lettering } from './lettering.ts';
 import type { ProjectMaterial } from './output.ts';
 import { plain } from './pictures.ts';
-import { Ground, imageOf, type PictureBox, type Pixels, pixelsOf } from './pixels.ts';
+import { Ground, imageOf, opaquePixelsOf, type PictureBox, type Pixels } from './pixels.ts';
 
 /** What is painted for a link's preview. */
 type LinkPicture = {
@@ -168,20 +168,20 @@ async function layPicture(ground: Ground, { picture, tint }: LinkPicture, place:
   if (!picture) return;
   if (picture.kind === 'photo') {
     const photo = imageOf(await openPhoto(picture.bytes));
-    ground.lay(await pixelsOf(photo.resize(width, height, { fit: 'cover' }), tint), left, top);
+    ground.lay(await opaquePixelsOf(photo.resize(width, height, { fit: 'cover' }), tint), left, top);
     return;
   }
   const room = { width: width - 2 * MARGIN, height: height - 2 * MARGIN };
   const drawing = sharp(picture.bytes, { density: DENSITY });
   const shown = drawing.resize({ ...room, fit: 'contain', background: tint });
-  ground.lay(await pixelsOf(shown, tint), left + MARGIN, top + MARGIN);
+  ground.lay(await opaquePixelsOf(shown, tint), left + MARGIN, top + MARGIN);
 }
 
 /** Photos once read: every format of a project's picture shows the same. */
 const opened = new WeakMap<Uint8Array, Promise<Pixels>>();
 
 function openPhoto(bytes: Uint8Array): Promise<Pixels> {
-  const photo = opened.get(bytes) ?? pixelsOf(sharp(bytes), '#ffffff');
+  const photo = opened.get(bytes) ?? opaquePixelsOf(sharp(bytes), '#ffffff');
   opened.set(bytes, photo);
   return photo;
 }

@@ -2,9 +2,10 @@ import { join } from 'node:path';
 import sharp, { type Sharp } from 'sharp';
 import { sha256 } from '../recall/sealed.ts';
 import { putFiles, readIfThere } from './files.ts';
+import { imageOf, type Pixels, pixelsOf } from './pixels.ts';
 
 /** A way a picture is written for the web. */
-export type Encoding = {
+type Encoding = {
   readonly ending: 'avif' | 'webp' | 'jpg';
   readonly mediaType: string;
   readonly encode: (image: Sharp) => Sharp;
@@ -29,12 +30,17 @@ export const ENCODINGS: readonly Encoding[] = [
 export const WIDTHS: readonly number[] = [480, 960, 1600];
 
 /** Part of every cache key: a picture remade by other rules, or by another encoder, is another picture. */
-const RULES_OF_REMAKING = `avif 55/1, webp 78/2, jpeg 82, upright, no metadata; sharp ${sharp.versions.sharp}`;
+const RULES_OF_REMAKING = `avif 55/1, webp 78/2, jpeg 82, upright, no metadata, read once; sharp ${sharp.versions.sharp}`;
 
 // Its own cache helps nobody who encodes each picture once, and takes memory.
 sharp.cache(false);
 
-type MadePicture = { readonly bytes: Uint8Array; readonly width: number; readonly height: number };
+export type MadePicture = {
+  readonly encoding: Encoding;
+  readonly bytes: Uint8Array;
+  readonly width: number;
+  readonly height: number;
+};
 
 /** More pixels than any camera takes is a trap laid for the program's memory: a small file that unpacks to gigabytes. */
 const MOST_PIXELS = 120_000_000;
@@ -42,38 +48,54 @@ const MOST_PIXELS = 120_000_000;
 const FORMATS = new Set(['jpeg', 'png', 'webp', 'avif', 'heif', 'tiff', 'gif']);
 
 /**
- * A picture turned upright by its own orientation, no wider than `widest`, and with no metadata at all: where it was
- * taken is nobody's business. Kept in `cache`, a folder in which anything may be deleted. @throws when it is no picture that can be shown, with the reason.
+ * A picture in every encoding: turned upright by its own orientation, no wider than `widest`, and with no metadata at all:
+ * where it was taken is nobody's business. Kept in `cache`, a folder in which anything may be deleted.
+ * @throws when it is no picture that can be shown, with the reason.
  */
 export async function remade(
   source: Uint8Array,
-  encoding: Encoding,
   widest: number,
   cache: string,
-): Promise<MadePicture> {
+): Promise<readonly MadePicture[]> {
   const rules = sha256(`${RULES_OF_REMAKING}\n${widest}`).slice(0, 16);
   // Of which photo it is stands first: with the photo goes what was made of it.
-  const name = `${sha256(source)}-${rules}.${encoding.ending}`;
-  const kept = await keptIn(join(cache, name));
-  if (kept) return kept;
+  const name = `${sha256(source)}-${rules}`;
+  let upright: Promise<Pixels> | undefined;
+  const made: MadePicture[] = [];
+  for (const encoding of ENCODINGS) {
+    const file = `${name}.${encoding.ending}`;
+    const kept = await keptIn(join(cache, file), encoding);
+    if (kept) {
+      made.push(kept);
+      continue;
+    }
+    // To read a photo takes as long as to write one: it is read once for all encodings.
+    upright ??= pixelsUpright(source, widest);
+    const { data, info } = await encoding
+      .encode(imageOf(await upright))
+      .toBuffer({ resolveWithObject: true });
+    await putFiles(cache, [{ path: file, bytes: data }]);
+    made.push({ encoding, bytes: data, width: info.width, height: info.height });
+  }
+  return made;
+}
+
+async function pixelsUpright(source: Uint8Array, widest: number): Promise<Pixels> {
   const image = sharp(source, { limitInputPixels: MOST_PIXELS, failOn: 'truncated' });
   const { format, width = 0, height = 0 } = await image.metadata();
   if (!FORMATS.has(format)) throw new Error(`it is ${format.toUpperCase()}, which is not shown`);
   if (width * height > MOST_PIXELS) throw new Error(`it has ${width} × ${height} pixels`);
-  const upright = image.rotate().resize({ width: widest, withoutEnlargement: true });
-  const { data, info } = await encoding.encode(upright).toBuffer({ resolveWithObject: true });
-  await putFiles(cache, [{ path: name, bytes: data }]);
-  return { bytes: data, width: info.width, height: info.height };
+  return pixelsOf(image.rotate().resize({ width: widest, withoutEnlargement: true }));
 }
 
 /** A picture of the cache; undefined where there is none, or one that a full or broken disk has spoilt. */
-async function keptIn(path: string): Promise<MadePicture | undefined> {
+async function keptIn(path: string, encoding: Encoding): Promise<MadePicture | undefined> {
   const bytes = await readIfThere(path);
   if (!bytes) return undefined;
   return sharp(bytes)
     .metadata()
     .then(
-      ({ width, height }) => ({ bytes, width, height }),
+      ({ width, height }) => ({ encoding, bytes, width, height }),
       () => undefined,
     );
 }

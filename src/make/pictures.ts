@@ -5,7 +5,7 @@ import type { Finding } from '../project/finding.ts';
 import type { Picture, Project } from '../project/model.ts';
 import { sha256 } from '../recall/sealed.ts';
 import { dataAddress, Unwritable } from './files.ts';
-import { ENCODINGS, type Encoding, remade, WIDTHS } from './picture-cache.ts';
+import { ENCODINGS, type MadePicture, remade, WIDTHS } from './picture-cache.ts';
 
 /** A picture of a project, made fit to be shown: turned upright, made small enough, every hidden datum left out. */
 export type ProjectPicture = {
@@ -16,14 +16,8 @@ export type ProjectPicture = {
   readonly renditions: readonly Rendition[];
 };
 
-type Rendition = {
-  readonly encoding: Encoding;
-  /** Its name below the project's folder of the site; changes with its content. */
-  readonly name: string;
-  readonly width: number;
-  readonly height: number;
-  readonly bytes: Uint8Array;
-};
+/** Its name is below the project's folder of the site; it changes with its content. */
+type Rendition = MadePicture & { readonly name: string };
 
 /** A photo of a camera is a tenth of this; more is a slip, or a trap. */
 const MOST_BYTES = 60_000_000;
@@ -63,19 +57,18 @@ function picturesOf(project: Project): readonly Picture[] {
 async function remake(file: string, picture: Picture, cache: string): Promise<ProjectPicture> {
   const source = await readFile(file);
   if (source.length > MOST_BYTES) throw new Error('it is over 60 MB');
-  const renditions: Rendition[] = [];
-  for (const encoding of ENCODINGS) {
-    for (const widest of WIDTHS) {
-      const { bytes, width, height } = await remade(source, encoding, widest, cache);
-      // A photo narrower than this is the same again.
-      if (renditions.some((other) => other.encoding === encoding && other.width === width)) continue;
-      renditions.push({ encoding, name: nameOf(file, bytes, width, encoding), width, height, bytes });
-    }
+  const sizes: (readonly MadePicture[])[] = [];
+  for (const widest of WIDTHS) {
+    const made = await remade(source, widest, cache);
+    // A photo narrower than this is the same again.
+    if (made[0]?.width !== sizes.at(-1)?.[0]?.width) sizes.push(made);
   }
+  const all = ENCODINGS.flatMap((encoding) => sizes.flat().filter((made) => made.encoding === encoding));
+  const renditions = all.map((made) => ({ ...made, name: nameOf(file, made) }));
   return { path: picture.path.value, alternative: picture.alternative, renditions };
 }
 
-function nameOf(file: string, bytes: Uint8Array, width: number, { ending }: Encoding): string {
+function nameOf(file: string, { bytes, width, encoding: { ending } }: MadePicture): string {
   const base = parse(file).name.replace(/[^\w-]+/gu, '-');
   return `${base}-${width}-${sha256(bytes).slice(0, 8)}.${ending}`;
 }

@@ -1,6 +1,6 @@
 import sharp, { type Raw, type Sharp } from 'sharp';
 
-/** A picture not written in any format, red, green and blue: to write and read it again would take longer than to paint it. */
+/** A picture not written in any format: to write and read it again would take longer than to paint it. */
 export type Pixels = { readonly bytes: Buffer; readonly raw: Raw };
 
 /** A place on a picture, in pixels. */
@@ -14,12 +14,15 @@ export type PictureBox = {
 /** Red, green and blue. */
 const BANDS = 3;
 
-/** The pixels of a picture; where it lets something through, a color (`#rrggbb`) is seen. */
-export async function pixelsOf(image: Sharp, background: string): Promise<Pixels> {
-  const opaque = image.flatten({ background }).toColourspace('srgb');
-  const { data, info } = await opaque.raw().toBuffer({ resolveWithObject: true });
+export async function pixelsOf(image: Sharp): Promise<Pixels> {
+  const { data, info } = await image.toColourspace('srgb').raw().toBuffer({ resolveWithObject: true });
   const { width, height, channels } = info;
   return { bytes: data, raw: { width, height, channels } };
+}
+
+/** Red, green and blue of a picture; where it lets something through, a color (`#rrggbb`) is seen. */
+export function opaquePixelsOf(image: Sharp, background: string): Promise<Pixels> {
+  return pixelsOf(image.flatten({ background }));
 }
 
 /** To be resized, or written in some format. */
@@ -47,7 +50,7 @@ export class Ground {
     for (let y = top; y < top + height; y += 1) row.copy(this.#bytes, this.#offset(left, y));
   }
 
-  /** Lays a picture on it, whose upper left corner comes to a place; what stands over the edge is cut off. */
+  /** Lays an opaque picture on it, whose upper left corner comes to a place; what stands over the edge is cut off. */
   lay({ bytes, raw: { width, height } }: Pixels, left: number, top: number): void {
     const wide = Math.min(width, this.#raw.width - left);
     const high = Math.min(height, this.#raw.height - top);

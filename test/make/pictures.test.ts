@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { Ground, imageOf, pixelsOf } from '../../src/make/pixels.ts';
+import { Ground, imageOf, opaquePixelsOf } from '../../src/make/pixels.ts';
 import { emptyFolder, type Outcome, sheetwright } from '../cli/terminal.ts';
 
 const SHEET = `---
@@ -194,8 +194,8 @@ describe('what is laid on a picture', () => {
     const gray = sharp(Buffer.alloc(10 * 10, 99), { raw: { width: 10, height: 10, channels: 1 } });
     const ground = new Ground(size);
     ground.fill(place, '#336699');
-    ground.lay(await pixelsOf(sharp(shades, { raw: shaded.raw }), '#336699'), 12, 10);
-    ground.lay(await pixelsOf(gray, '#336699'), 33, 22);
+    ground.lay(await opaquePixelsOf(sharp(shades, { raw: shaded.raw }), '#336699'), 12, 10);
+    ground.lay(await opaquePixelsOf(gray, '#336699'), 33, 22);
     const ours = await imageOf(ground.pixels).raw().toBuffer();
 
     const block = { create: { width: 35, height: 26, channels: 3, background: '#336699' } } as const;
