@@ -14,6 +14,11 @@ const MM_PER: Record<Unit, Fraction> = {
   in: new Fraction(127n, 5n),
 };
 
+const HALF: Fraction = new Fraction(1n, 2n);
+
+/** By how much of itself a length as a floating-point number may be off, with room to spare: its three roundings. */
+const OFF: number = 2 ** -50;
+
 /** A whole-number ratio, the only form in which a number enters or leaves a length exactly. */
 export type Ratio = { readonly numerator: bigint; readonly denominator: bigint };
 
@@ -69,21 +74,25 @@ export class Length {
   }
 
   half(): Length {
-    return this.times(1n, 2n);
+    return new Length(this.#mm.mul(HALF));
   }
 
   abs(): Length {
     return new Length(this.#mm.abs());
   }
 
-  /** -1, 0 or 1, as for sorting. */
+  /** -1, 0 or 1, as for sorting. Exact: floating-point numbers answer only where they are too far apart to be wrong. */
   compare(other: Length): -1 | 0 | 1 {
+    const [own, others] = [this.mm, other.mm];
+    const off = (Math.abs(own) + Math.abs(others)) * OFF;
+    if (own - others > off) return 1;
+    if (others - own > off) return -1;
     const order = this.#mm.compare(other.#mm);
     return order < 0 ? -1 : order > 0 ? 1 : 0;
   }
 
   equals(other: Length): boolean {
-    return this.#mm.equals(other.#mm);
+    return this.compare(other) === 0;
   }
 
   lessThan(other: Length): boolean {

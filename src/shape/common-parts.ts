@@ -80,24 +80,27 @@ export function commonParts(
 export function extentOf(parts: readonly (readonly Point2[])[]): Overlap {
   const points = parts.flat();
   if (points.length === 0) return { area: 0, width: 0, height: 0 };
+  const { left, right, bottom, top } = boundsOf(points);
   return {
     area: parts.reduce((sum, part) => sum + areaOf(part), 0),
-    width: spread(points.map(({ x }) => x)),
-    height: spread(points.map(({ y }) => y)),
+    width: right - left,
+    height: top - bottom,
   };
-}
-
-function spread(values: readonly number[]): number {
-  return Math.max(...values) - Math.min(...values);
 }
 
 /** The part of a convex polygon where a linear function is not negative. */
 function keepWhere(polygon: readonly Point2[], measure: (point: Point2) => number): readonly Point2[] {
   const kept: Point2[] = [];
-  for (const [a, b] of edgesOf(polygon)) {
-    const [here, there] = [measure(a), measure(b)];
+  const [first] = polygon;
+  if (!first) return kept;
+  const measured = measure(first);
+  let [a, here] = [first, measured];
+  for (let index = 1; index <= polygon.length; index += 1) {
+    const b = polygon[index] ?? first;
+    const there = b === first ? measured : measure(b);
     if (here >= 0) kept.push(a);
     if ((here > 0 && there < 0) || (here < 0 && there > 0)) kept.push(mixed(a, b, here / (here - there)));
+    [a, here] = [b, there];
   }
   return kept;
 }

@@ -13,7 +13,13 @@ export function signedArea(polygon: readonly Point2[]): number {
 
 /** Twice the signed area. */
 export function signedDouble(polygon: readonly Point2[]): number {
-  return edgesOf(polygon).reduce((sum, [a, b]) => sum + (a.x * b.y - b.x * a.y), 0);
+  let sum = 0;
+  // Asked of every part of every two panels that may meet: nothing is made to answer it.
+  for (let index = 0; index < polygon.length; index += 1) {
+    const [a, b] = [polygon[index], polygon[index + 1] ?? polygon[0]];
+    if (a && b) sum += a.x * b.y - b.x * a.y;
+  }
+  return sum;
 }
 
 export function areaOf(polygon: readonly Point2[]): number {
@@ -43,13 +49,15 @@ export type Bounds = {
 };
 
 export function boundsOf(points: readonly Point2[]): Bounds {
-  const [across, up] = [points.map(({ x }) => x), points.map(({ y }) => y)];
-  return {
-    left: Math.min(...across),
-    right: Math.max(...across),
-    bottom: Math.min(...up),
-    top: Math.max(...up),
-  };
+  let [left, right] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  let [bottom, top] = [left, right];
+  for (const { x, y } of points) {
+    left = Math.min(left, x);
+    right = Math.max(right, x);
+    bottom = Math.min(bottom, y);
+    top = Math.max(top, y);
+  }
+  return { left, right, bottom, top };
 }
 
 /** What two polygons are apart at the least, across or up, by their bounds: the quick look before the long one. */

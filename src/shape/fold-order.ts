@@ -59,6 +59,7 @@ class FoldOrder {
   readonly #tree: PanelTree | undefined;
   readonly #jointOf: ReadonlyMap<Fold, Joint>;
   readonly #units: ReadonlyMap<string, string>;
+  readonly #onWideWall = new Map<string, boolean>();
 
   constructor(net: Net) {
     this.#net = net;
@@ -129,6 +130,13 @@ class FoldOrder {
   }
 
   #isOnWideWall(unit: string): boolean {
+    const isOn = this.#onWideWall.get(unit) ?? this.#isWiderThanOthers(unit);
+    this.#onWideWall.set(unit, isOn);
+    return isOn;
+  }
+
+  /** Whether a unit is wider than another at the same end. */
+  #isWiderThanOthers(unit: string): boolean {
     const end = this.#sideOf(unit);
     const widths = [...new Set(this.#units.values())]
       .filter((each) => this.#sideOf(each) === end)

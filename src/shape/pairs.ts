@@ -2,7 +2,11 @@ import { type Bounds, boundsOf, gapBetween, type Point2 } from './flat-polygon.t
 
 /** Every two of some things, the earlier one first. */
 export function pairsOf<T>(items: readonly T[]): (readonly [T, T])[] {
-  return items.flatMap((first, index) => items.slice(index + 1).map((second) => [first, second] as const));
+  const pairs: (readonly [T, T])[] = [];
+  for (const [index, first] of items.entries()) {
+    for (const second of items.slice(index + 1)) pairs.push([first, second]);
+  }
+  return pairs;
 }
 
 /** Every two of some things whose outlines' bounds are no more than `within` millimeters apart, the earlier one first. */

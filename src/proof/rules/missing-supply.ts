@@ -61,11 +61,27 @@ function toolsFor({ workspace, project }: ProofContext): readonly Tool[] {
     kind.value,
   ]);
   const tools = wordsIn(languageOf(project, workspace.site), 'reads-tools');
-  return tools.split(';').map((tool) => {
-    const [names = '', others = ''] = tool.split('|');
-    const called = wordFinder(`${names},${others}`);
-    return { named: wordFinder(names), isThere: supplied.some((item) => called.test(item)) };
-  });
+  return findersOf(tools).map(({ named, called }) => ({
+    named,
+    isThere: supplied.some((item) => called.test(item)),
+  }));
+}
+
+/** What finds a tool in a step, and what finds it among the supplies, by whichever of its names. */
+type ToolFinder = { readonly named: RegExp; readonly called: RegExp };
+
+const finders = new Map<string, readonly ToolFinder[]>();
+
+/** Those of the tools of a language; made once, for every project asks for them. */
+function findersOf(tools: string): readonly ToolFinder[] {
+  const known =
+    finders.get(tools) ??
+    tools.split(';').map((tool) => {
+      const [names = '', others = ''] = tool.split('|');
+      return { named: wordFinder(names), called: wordFinder(`${names},${others}`) };
+    });
+  finders.set(tools, known);
+  return known;
 }
 
 /** Every sentence of a step that may ask for a tool. */

@@ -24,11 +24,13 @@ export const unknownAllergen: Rule<Facts> = {
   passes: { with: 'peanuts', insteadOf: 'penuts' },
   ownEditionOnly: true,
   *check({ workspace, project }) {
+    const { allergens = [] } = project.holds ?? {};
+    if (allergens.length === 0) return;
     const { names, others } = allergensIn(languageOf(project, workspace.site));
     const known = new Set(
       [...names, ...others, ...allergensIn('en').names, ...allergensIn('en').others].map(plainAllergen),
     );
-    for (const { value: name, at } of project.holds?.allergens ?? []) {
+    for (const { value: name, at } of allergens) {
       if (!known.has(plainAllergen(name)))
         yield { at, facts: { name, among: names, also: others.filter(({ length }) => length > 4) } };
     }
