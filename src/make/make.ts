@@ -1,3 +1,4 @@
+import { setFlagsFromString } from 'node:v8';
 import type { Examination } from '../examine/study.ts';
 import type { WorkspaceTexts } from '../project/workspace-texts.ts';
 import { mergeTold } from '../proof/told.ts';
@@ -70,6 +71,12 @@ function isAmong({ shard, known }: MakeOptions): (spot: Spot, index: number) => 
     (!shard || index % shard.of === shard.part - 1) && (!changed || changed.has(folder));
 }
 
+/**
+ * Of what a long make draws nearly all is soon forgotten: it is cleared away as soon as it takes as much memory again as what
+ * is needed, instead of up to four times that. By the engines of Node 20, 22 and 24.
+ */
+const TIDY = '--heap-growing-percent=100';
+
 /** What a page is made with is loaded when there is one to make. */
 async function openWorkshop(options: MakeOptions, recall: Recall): Promise<Workshop> {
   const {
@@ -84,6 +91,7 @@ async function openWorkshop(options: MakeOptions, recall: Recall): Promise<Works
     known,
     isOver = () => false,
   } = options;
+  setFlagsFromString(TIDY);
   const { Workshop } = await import('./workshop.ts');
   const working = (path: string): void => progress?.working(path);
   return Workshop.open({
