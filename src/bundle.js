@@ -11,7 +11,12 @@ const source = dirname(fileURLToPath(import.meta.url));
 const root = dirname(source);
 
 /** What is started or imported by its own path, each a file of this name in the folder. A worker's first file is one, too. */
-const ENTRIES = { bin: 'bin.ts', index: 'index.ts', examiner: 'recall/examiner.ts' };
+const ENTRIES = {
+  bin: 'bin.ts',
+  index: 'index.ts',
+  examiner: 'recall/examiner.ts',
+  presser: 'print/presser.ts',
+};
 
 /** Packages that stay as they are installed: machine code, and those whose files are read by their paths. */
 const OUTSIDE = ['sharp', 'highs', 'hyphen', 'minisearch', '@fontsource/public-sans', '@sparticuz/chromium'];

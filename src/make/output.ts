@@ -19,7 +19,7 @@ export type Studio = {
   readonly files: PackageFiles;
   readonly renderer: Renderer;
   readonly labels: Labels;
-  readonly printer: Printer;
+  readonly printer: Pick<Printer, 'pdf'>;
   /** Whether PDFs are made; without them, for speed. */
   readonly pdf: boolean;
   /** Whether pages lead to PDFs: those made now, or made once somebody asks for them. */
@@ -69,7 +69,7 @@ export type Outputs = Readonly<Record<string, Output>>;
 export function openStudio(
   site: Site,
   files: PackageFiles,
-  printer: Printer,
+  printer: Studio['printer'],
   { pdf, pdfsLater = false }: { readonly pdf: boolean; readonly pdfsLater?: boolean | undefined },
 ): Studio {
   const { labels } = labelsFor(files.labels, site.language);

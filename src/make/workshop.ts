@@ -1,7 +1,8 @@
 import { join } from 'node:path';
 import type { Study } from '../examine/study.ts';
 import type { Download } from '../handout/prints.ts';
-import { openPrinter, type Printer, type PrinterOptions } from '../print/printer.ts';
+import { openPress, type Press } from '../print/press.ts';
+import type { PrinterOptions } from '../print/printer.ts';
 import type { Ledger } from '../project/ledger/ledger.ts';
 import type { Site } from '../project/model.ts';
 import { watchSite } from '../project/reading/read-site.ts';
@@ -44,7 +45,7 @@ type Earlier = Pick<Task, 'stale'> & { readonly before: ProjectRecord | undefine
 export class Workshop {
   readonly #options: WorkshopOptions;
   readonly #bench: Workplace;
-  readonly #printer: Printer;
+  readonly #printer: Press;
   readonly #studio: Studio;
   /** One picture at a time: encoding it takes every core and a lot of memory. */
   #turn: Promise<unknown> = Promise.resolve();
@@ -53,7 +54,7 @@ export class Workshop {
     const { recall, printer } = options;
     this.#options = options;
     this.#bench = { ...options, inputs: recall.inputs, stamps: recall.stamps };
-    this.#printer = openPrinter(printer);
+    this.#printer = openPress(printer);
     this.#studio = openStudio(site, filesFor(site), this.#printer, options);
     // Last: a browser that runs when the rest can't be opened would keep the program from ending.
     if (options.pdf) this.#printer.warmUp();

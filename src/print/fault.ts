@@ -33,6 +33,24 @@ export class UnreadableFont extends PrintFault {
   }
 }
 
+/** A fault of printing as plain data, for another thread. */
+export type FaultData =
+  | { readonly kind: 'browser'; readonly fact: string; readonly remedy: string }
+  | { readonly kind: 'page'; readonly message: string; readonly family?: string };
+
+/** An error of any other kind counts as one of the page. */
+export function faultData(error: unknown): FaultData {
+  if (error instanceof BrowserMissing) return { kind: 'browser', fact: error.fact, remedy: error.remedy };
+  const message = error instanceof Error ? error.message : String(error);
+  return { kind: 'page', message, ...(error instanceof UnreadableFont && { family: error.family }) };
+}
+
+export function faultFrom(data: FaultData): BrowserMissing | PrintFault {
+  if (data.kind === 'browser') return new BrowserMissing(data.fact, data.remedy);
+  const { message, family } = data;
+  return family === undefined ? new PrintFault(message) : new UnreadableFont(message, family);
+}
+
 const CODES = new Set(['EACCES', 'EPERM', 'EROFS', 'ENOSPC', 'EDQUOT', 'ENOTDIR', 'EEXIST']);
 
 function codeOf(error: unknown): string | undefined {

@@ -19,25 +19,31 @@ export const KEPT = 'const KEPT = []';
  * tenth of the browser's work: these are handed to the browser once and stay when the page is written over.
  */
 export class KeptFonts {
-  readonly #numbers = new Map<PageFont, number>();
-  #shown: readonly PageFont[] = [];
+  /** The number of each by what it is: from another thread come copies. */
+  readonly #numbers = new Map<string, number>();
+  #shown = '';
 
   /** Our script that has the page show these and no others, in their order; nothing when it does already. */
   show(fonts: readonly PageFont[]): string {
-    const { length } = this.#shown;
-    if (fonts.length === length && fonts.every((font, index) => font === this.#shown[index])) return '';
-    this.#shown = fonts;
-    return `document.fonts.clear();\n${fonts.map((font) => `document.fonts.add(${this.#keep(font)});`).join('\n')}`;
+    const fresh: string[] = [];
+    const numbers = fonts.map((font) => {
+      const made = making(font);
+      const number = this.#numbers.get(made) ?? this.#numbers.size;
+      if (number === this.#numbers.size) fresh.push(`KEPT[${number}] = ${made};`);
+      this.#numbers.set(made, number);
+      return number;
+    });
+    const shown = numbers.join();
+    if (shown === this.#shown) return '';
+    this.#shown = shown;
+    const added = numbers.map((number) => `document.fonts.add(KEPT[${number}]);`);
+    return [...fresh, 'document.fonts.clear();', ...added].join('\n');
   }
+}
 
-  #keep(font: PageFont): string {
-    const known = this.#numbers.get(font);
-    if (known !== undefined) return `KEPT[${known}]`;
-    const number = this.#numbers.size;
-    this.#numbers.set(font, number);
-    const { family, weight, style, unicodeRange, url, format = 'woff2' } = font;
-    const source = `url(${JSON.stringify(url)}) format("${format}")`;
-    const parts = [family, source, { weight: `${weight}`, style, unicodeRange }];
-    return `KEPT[${number}] = new FontFace(${parts.map((part) => JSON.stringify(part)).join(', ')})`;
-  }
+/** Our script that makes it of its file. */
+function making({ family, weight, style, unicodeRange, url, format }: PageFont): string {
+  const source = `url(${JSON.stringify(url)}) format("${format ?? 'woff2'}")`;
+  const parts = [family, source, { weight: `${weight}`, style, unicodeRange }];
+  return `new FontFace(${parts.map((part) => JSON.stringify(part)).join(', ')})`;
 }

@@ -1,4 +1,3 @@
-import { rmSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -6,11 +5,11 @@ import type { Readable, Writable } from 'node:stream';
 import { setTimeout } from 'node:timers/promises';
 import type { Process } from '@puppeteer/browsers';
 import type { Browser } from 'puppeteer-core';
-import { onExit } from 'signal-exit';
 import { clearDead, ownMark } from '../recall/process-mark.ts';
 import type { Candidate } from './candidate.ts';
 import { diagnose, type Ending, wantsNoSandbox } from './diagnosis.ts';
 import { BrowserMissing, isUnwritable, NAME_ANOTHER, unwritable } from './fault.ts';
+import { type Guard, guardHere } from './guard.ts';
 import { pipeTransport } from './pipe.ts';
 import type { Surroundings } from './surroundings.ts';
 
@@ -31,6 +30,8 @@ export type LaunchOptions = {
   readonly timeout: number;
   /** Hosts it may talk to by name or address; none when it only prints. */
   readonly hosts?: readonly string[];
+  /** Default: that of the program's own thread. */
+  readonly guard?: Guard;
 };
 
 /** Flags beside Puppeteer's own: no talk with anything but us, and letters spaced as on paper, not as on a screen. */
@@ -137,10 +138,8 @@ async function spawn(candidate: Candidate, options: LaunchOptions, sandbox: bool
     onExit: clear,
   });
   const ended = ending(program);
-  const forget = onExit(() => {
-    program.kill();
-    rmSync(profile, { recursive: true, force: true, maxRetries: 2 });
-  });
+  const { guard = guardHere } = options;
+  const forget = guard({ pid: program.nodeProcess.pid, profile });
   program.nodeProcess.once('exit', forget);
   const discard = async (): Promise<void> => {
     forget();

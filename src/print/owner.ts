@@ -3,6 +3,7 @@ import { connectTo, type Serving } from './connect.ts';
 import { type Desk, openDesk } from './desk.ts';
 import { BrowserMissing, NAME_ANOTHER, PrintFault } from './fault.ts';
 import { firstThatStarts, sources } from './find-browser.ts';
+import { type Guard, guardHere } from './guard.ts';
 import { expiry, type LaunchOptions, launch } from './launch.ts';
 import { type DownloadProgress, realSurroundings, type Surroundings } from './surroundings.ts';
 
@@ -19,6 +20,8 @@ export type PrinterOptions = {
   /** How long one page may take, in milliseconds. Default: 60,000. */
   readonly pageTimeout?: number;
   readonly surroundings?: Surroundings;
+  /** What ends its browser should the program end first. Default: that of the program's own thread. */
+  readonly guard?: Guard;
 };
 
 /** A browser that serves, with its page made ready. */
@@ -58,6 +61,7 @@ export class BrowserOwner {
       launchTimeout: 30_000,
       pageTimeout: 60_000,
       surroundings: realSurroundings(),
+      guard: guardHere,
       ...options,
     };
   }
@@ -123,11 +127,12 @@ export class BrowserOwner {
   }
 
   async #launch(): Promise<Service> {
-    const { surroundings, browser, endpoint, download, onDownload, launchTimeout: timeout } = this.#options;
+    const { surroundings, guard, browser, endpoint, download, onDownload } = this.#options;
+    const { launchTimeout: timeout } = this.#options;
     const service = await (endpoint === undefined
       ? firstThatStarts(
           sources({ browser, download, onDownload }, surroundings),
-          (candidate) => begin(candidate, { surroundings, timeout }),
+          (candidate) => begin(candidate, { surroundings, timeout, guard }),
           surroundings,
         )
       : beginAt(endpoint, timeout));

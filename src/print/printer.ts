@@ -6,7 +6,7 @@ import { BrowserPool } from './pool.ts';
 export type { PageFont } from './kept-fonts.ts';
 export type { PrinterOptions } from './owner.ts';
 
-type PdfOptions = {
+export type PdfOptions = {
   readonly title: string;
   /** The ISO day that stands in the file as the day it was made: `2026-12-10`. */
   readonly date: string;

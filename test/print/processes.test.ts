@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { builtPackage } from '../built.ts';
+import { folderWith } from '../cli/terminal.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'processes-test-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -15,6 +16,19 @@ beforeAll(async () => {
 });
 
 const PRINT = `await printer.pdf('<!doctype html><title>x</title><p>x</p>', { title: 'x', date: '2026-12-10' });`;
+
+const SHEET = `---
+title: Card
+measurements:
+  unit: in
+  stock: { cream: { name: Cream cardstock, sheet: 8 1/2 x 11 } }
+  pieces: { card: { stock: cream, cut: 4 x 5 } }
+---
+A card.
+
+## Cut it
+Cut :piece[card].
+`;
 
 /** Runs lines of a program that has a printer, with a folder for temporary files of its own. */
 function run(lines: string, temporary: string): ChildProcess {
@@ -86,6 +100,29 @@ describe.runIf(process.platform !== 'win32')('no browser outlives us', () => {
     async (signal) => {
       const { child, browser, temporary } = await started(WAIT);
       const end = ended(child);
+      child.kill(signal);
+      expect(await end).toEqual({ code: null, signal });
+      expect(await survivors(browser)).toEqual([]);
+      expect(profiles(temporary)).toEqual([]);
+    },
+  );
+
+  it.each(['SIGINT', 'SIGTERM'] as const)(
+    'when %s ends a make, whose printer is in another thread',
+    async (signal) => {
+      const temporary = mkdtempSync(join(folder, 'temporary-'));
+      const workspace = folderWith({ 'a/sheet.md': SHEET });
+      const program = join(built, 'dist', 'lib', 'bin.js');
+      const child = spawn(process.execPath, [program, 'make', workspace, '--out', join(temporary, 'out')], {
+        env: { ...process.env, TMPDIR: temporary },
+        stdio: 'ignore',
+      });
+      const end = ended(child);
+      const isPrinting = (): boolean => descendants(child.pid ?? 0).length > 1;
+      while (child.exitCode === null && !isPrinting())
+        await new Promise((resolve) => setTimeout(resolve, 50));
+      const browser = descendants(child.pid ?? 0);
+      expect(profiles(temporary)).toHaveLength(1);
       child.kill(signal);
       expect(await end).toEqual({ code: null, signal });
       expect(await survivors(browser)).toEqual([]);

@@ -1,0 +1,98 @@
+import { Worker } from 'node:worker_threads';
+import { type FaultData, faultFrom, PrintFault } from './fault.ts';
+import { type Guarded, guardHere } from './guard.ts';
+import type { PdfOptions, Printer, PrinterOptions } from './printer.ts';
+
+/** What the thread is started with. */
+export type PressOptions = Pick<PrinterOptions, 'browser' | 'endpoints'>;
+
+type Question =
+  | { readonly kind: 'pdf'; readonly html: string; readonly options: PdfOptions }
+  | { readonly kind: 'close' };
+
+/** What the thread is told; a question has a number, by which it is answered. */
+export type Order = { readonly kind: 'warm-up' } | (Question & { readonly number: number });
+
+/** What the thread tells. */
+export type Report =
+  | { readonly kind: 'done'; readonly number: number; readonly bytes: Uint8Array }
+  | { readonly kind: 'failed'; readonly number: number; readonly fault: FaultData }
+  | { readonly kind: 'guard'; readonly guarded: Guarded }
+  | { readonly kind: 'forget'; readonly guarded: Guarded };
+
+type Waiting = { resolve(bytes: Uint8Array): void; reject(error: unknown): void };
+
+/** A printer that runs in another thread, by its first file. The thread starts with the first thing it is told. */
+export class PressThread implements Pick<Printer, 'pdf' | 'warmUp' | 'close'> {
+  readonly #script: string;
+  readonly #options: PressOptions;
+  readonly #waiting = new Map<number, Waiting>();
+  /** What guards each profile. */
+  readonly #guards = new Map<string, () => void>();
+  #thread: Worker | undefined;
+  #asked = 0;
+  #hasEnded = false;
+
+  constructor(script: string, options: PressOptions) {
+    this.#script = script;
+    this.#options = options;
+  }
+
+  pdf(html: string, options: PdfOptions): Promise<Uint8Array> {
+    return this.#ask({ kind: 'pdf', html, options }, options.title);
+  }
+
+  warmUp(): void {
+    this.#tell({ kind: 'warm-up' });
+  }
+
+  async close(): Promise<void> {
+    if (this.#thread && !this.#hasEnded) await this.#ask({ kind: 'close' }, 'a page').catch(() => {});
+    this.#hasEnded = true;
+    await this.#thread?.terminate();
+  }
+
+  async #ask(question: Question, what: string): Promise<Uint8Array> {
+    if (this.#hasEnded) throw new PrintFault(`${what} was not printed: printing was ended`);
+    this.#asked += 1;
+    const number = this.#asked;
+    return new Promise((resolve, reject) => {
+      this.#waiting.set(number, { resolve, reject });
+      this.#tell({ ...question, number });
+    });
+  }
+
+  #tell(order: Order): void {
+    this.#thread ??= this.#start();
+    this.#thread.postMessage(order);
+  }
+
+  #start(): Worker {
+    const thread = new Worker(this.#script, { workerData: this.#options });
+    let fault = 'printing was ended';
+    thread.on('message', (report: Report) => this.#hear(report));
+    thread.on('error', (error) => {
+      fault = `printing broke off (${error.message})`;
+    });
+    thread.once('exit', () => {
+      this.#hasEnded = true;
+      for (const { reject } of this.#waiting.values()) reject(new PrintFault(fault));
+      this.#waiting.clear();
+    });
+    return thread;
+  }
+
+  #hear(report: Report): void {
+    if (report.kind === 'guard') {
+      this.#guards.set(report.guarded.profile, guardHere(report.guarded));
+    } else if (report.kind === 'forget') {
+      this.#guards.get(report.guarded.profile)?.();
+      this.#guards.delete(report.guarded.profile);
+    } else {
+      const waiting = this.#waiting.get(report.number);
+      this.#waiting.delete(report.number);
+      if (report.kind === 'done') waiting?.resolve(report.bytes);
+      else waiting?.reject(faultFrom(report.fault));
+    }
+  }
+}
