@@ -57,9 +57,8 @@ export type Performance = {
 /** Makes what is stale. Nothing is written yet: if one file cannot be made, none of the others has replaced anything. */
 export async function perform(task: Task, bench: Workplace): Promise<Performance> {
   const { folder, kinds, before, stale } = task;
-  const files: MadeFile[] = [];
+  const begun: BegunKind[] = [];
   const outputs: Record<string, MadeRecord['outputs'][string]> = {};
-  const areKept = !bench.pdf || bench.onlyPdf !== undefined;
   for (const kind of kinds) {
     const { name, jobsOf } = kind;
     const last = before?.outputs[name];
@@ -76,9 +75,19 @@ export async function perform(task: Task, bench: Workplace): Promise<Performance
     const jobs = jobsOf((input) => uses.add(input));
     if (jobs.some(({ isPrinted }) => isPrinted)) uses.add('browser');
     const wanted = jobs.filter(({ isPrinted, path }) => !isPrinted || (bench.onlyPdf ?? path) === path);
-    const made = await doJobs(wanted, typeof stale === 'string' ? undefined : last?.files, bench);
-    files.push(...made.files.map((file) => ({ ...file, why: why ?? [] })));
-    const kept = Object.entries(last?.files ?? {}).filter(([path]) => areKept && path.endsWith('.pdf'));
+    const all = await beginJobs(wanted, typeof stale === 'string' ? undefined : last?.files, bench);
+    begun.push({ name, uses, jobs: all, why: why ?? [] });
+    // Its place among the others.
+    outputs[name] = { uses: [], files: {} };
+  }
+  const files: MadeFile[] = [];
+  const areKept = !bench.pdf || bench.onlyPdf !== undefined;
+  for (const { name, uses, jobs, why } of begun) {
+    const made = await finish(jobs);
+    files.push(...made.files.map((file) => ({ ...file, why })));
+    const kept = Object.entries(before?.outputs[name]?.files ?? {}).filter(
+      ([path]) => areKept && path.endsWith('.pdf'),
+    );
     outputs[name] = { uses: [...uses].sort(), files: { ...Object.fromEntries(kept), ...made.records } };
   }
   const uses = new Set(Object.values(outputs).flatMap((output) => output.uses));
@@ -87,16 +96,29 @@ export async function perform(task: Task, bench: Workplace): Promise<Performance
   return { files, record, gone: Object.keys(filesIn(before)).filter((path) => !(path in now)) };
 }
 
-type Done = { readonly files: readonly OutputFile[]; readonly records: Readonly<Record<string, FileRecord>> };
+/** A job that is kept as it was, or done, or being done. */
+type BegunJob = { readonly path: string } & (
+  | { readonly kept: FileRecord }
+  | { readonly from: string | undefined; readonly bytes: ReturnType<Job['produce']> }
+);
 
-/** Does jobs, but for slow ones whose sources are what they were and whose files are still there untouched. */
-async function doJobs(
+type BegunKind = {
+  readonly name: string;
+  readonly uses: ReadonlySet<string>;
+  readonly jobs: readonly BegunJob[];
+  readonly why: readonly string[];
+};
+
+/**
+ * Begins jobs, but for slow ones whose sources are what they were and whose files are still there untouched. One is done
+ * before the next is begun, but for what is printed: while it waits for its turn, the next is drawn.
+ */
+async function beginJobs(
   jobs: readonly Job[],
   last: Readonly<Record<string, FileRecord>> | undefined,
   { inputs, stamps, out, working }: Workplace,
-): Promise<Done> {
-  const files: OutputFile[] = [];
-  const records: Record<string, FileRecord> = {};
+): Promise<readonly BegunJob[]> {
+  const begun: BegunJob[] = [];
   for (const { path, from: sources, isPrinted, produce } of jobs) {
     const maker = isPrinted
       ? [printingDigest(), inputs.digest('', 'browser')]
@@ -110,11 +132,31 @@ async function doJobs(
       before.from === from &&
       stamps.digestOf(join(out, path)) === before.sha256
     ) {
-      records[path] = before;
+      begun.push({ path, kept: before });
       continue;
     }
     working(path);
-    const bytes = await produce();
+    const bytes = produce();
+    begun.push({ path, from, bytes: isPrinted ? bytes : await bytes });
+    // Its failure is told of once its turn has come, or another's before it.
+    if (bytes instanceof Promise) bytes.catch(() => {});
+  }
+  return begun;
+}
+
+type Done = { readonly files: readonly OutputFile[]; readonly records: Readonly<Record<string, FileRecord>> };
+
+async function finish(jobs: readonly BegunJob[]): Promise<Done> {
+  const files: OutputFile[] = [];
+  const records: Record<string, FileRecord> = {};
+  for (const job of jobs) {
+    const { path } = job;
+    if ('kept' in job) {
+      records[path] = job.kept;
+      continue;
+    }
+    const { from } = job;
+    const bytes = await job.bytes;
     files.push({ path, bytes });
     records[path] = { ...(from === undefined ? {} : { from }), sha256: sha256(bytes) };
   }
