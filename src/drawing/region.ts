@@ -9,13 +9,18 @@ export type DrawnBox = Readonly<Record<Edge, number>>;
 /** Closer than this (in millimeters) is the same point. */
 const NEAR = 1e-6;
 
+/** The bounds of no point at all. */
+const NOWHERE = [Infinity, Infinity, -Infinity, -Infinity] as readonly [number, number, number, number];
+
 export function boxOf(points: readonly Point2[]): DrawnBox {
-  return {
-    left: Math.min(...points.map(({ x }) => x)),
-    top: Math.min(...points.map(({ y }) => y)),
-    right: Math.max(...points.map(({ x }) => x)),
-    bottom: Math.max(...points.map(({ y }) => y)),
-  };
+  let [left, top, right, bottom] = NOWHERE;
+  for (const { x, y } of points) {
+    left = Math.min(left, x);
+    top = Math.min(top, y);
+    right = Math.max(right, x);
+    bottom = Math.max(bottom, y);
+  }
+  return { left, top, right, bottom };
 }
 
 /**

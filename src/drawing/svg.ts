@@ -34,8 +34,7 @@ export function element(name: string, attributes: SvgAttributes, ...children: re
 
 /** The data of a path through absolute points: `M0,0L10,0L10,5Z`. */
 export function pathData(points: readonly Point2[], closed: boolean): string {
-  const steps = points.map(
-    ({ x, y }, index) => `${index === 0 ? 'M' : 'L'}${coordinate(x)},${coordinate(y)}`,
-  );
-  return `${steps.join('')}${closed ? 'Z' : ''}`;
+  let data = '';
+  for (const { x, y } of points) data += `${data === '' ? 'M' : 'L'}${coordinate(x)},${coordinate(y)}`;
+  return closed ? `${data}Z` : data;
 }

@@ -54,10 +54,9 @@ export async function putFiles(out: string, files: readonly OutputFile[]): Promi
         written.push({ path, how: 'kept' });
         continue;
       }
-      await mkdir(dirname(to), { recursive: true });
       const from = `${to}${stagingMark()}`;
       staged.push({ from, to });
-      await writeFile(from, bytes);
+      await writeInto(dirname(to), from, bytes);
       written.push({ path, how: old ? 'changed' : 'new' });
     }
     for (const { from, to } of staged) await rename(from, to);
@@ -68,6 +67,16 @@ export async function putFiles(out: string, files: readonly OutputFile[]): Promi
     forget();
   }
   return written;
+}
+
+/** Writes a file; the folder is made only if it turns out not to be there. */
+async function writeInto(folder: string, path: string, bytes: Uint8Array | string): Promise<void> {
+  try {
+    await writeFile(path, bytes);
+  } catch {
+    await mkdir(folder, { recursive: true });
+    await writeFile(path, bytes);
+  }
 }
 
 /**

@@ -21,7 +21,18 @@ const YEARS_AHEAD = 20;
  */
 export function timeZone(zone: string, from: string, to?: string): Component {
   const first = yearOf(from);
-  const last = to === undefined ? first + YEARS_AHEAD - 1 : yearOf(to);
+  const end = to === undefined ? undefined : yearOf(to);
+  const key = `${zone} ${first} ${end}`;
+  const made = zones.get(key) ?? zoneThrough(zone, first, end);
+  zones.set(key, made);
+  return made;
+}
+
+/** The sessions of a year all have the same. */
+const zones = new Map<string, Component>();
+
+function zoneThrough(zone: string, first: number, end: number | undefined): Component {
+  const last = end ?? first + YEARS_AHEAD - 1;
   // A whole year before, so that what holds on the first day has begun.
   const begin = Temporal.ZonedDateTime.from(`${first - 1}-01-01T00:00:00[${zone}]`);
   const { offset } = begin;
@@ -31,7 +42,7 @@ export function timeZone(zone: string, from: string, to?: string): Component {
     [['tzid', {}, 'text', zone]],
     [
       observance('standard', '1970-01-01T00:00:00', offset, offset),
-      ...runs.map((run) => runObservance(run, to === undefined ? last : undefined)),
+      ...runs.map((run) => runObservance(run, end === undefined ? last : undefined)),
     ],
   ];
 }

@@ -20,6 +20,9 @@ describe('measurements in running text', () => {
     ['8 1/2 x 11 in paper', ['8 1/2 x 11 in = 17/2 in x 11 in']],
     ['3 1/2 x 1 x 4 3/4 in inside', ['3 1/2 x 1 x 4 3/4 in = 7/2 in x 1 in x 19/4 in']],
     ['254 mm', ['254 mm = 10 in']],
+    ['254 MM by 2 In', ['254 MM by 2 In = 10 in x 2 in']],
+    // A letter that becomes two in lowercase.
+    ['İpek İplik: 2 X 4 IN', ['2 X 4 IN = 2 in x 4 in']],
     ['25.4 cm', ['25.4 cm = 10 in']],
     ['2 in x 127 mm', ['2 in x 127 mm = 2 in x 5 in']],
     ['cut (2 1/4 in)', ['2 1/4 in = 9/4 in']],
