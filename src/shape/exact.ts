@@ -12,36 +12,18 @@ export function sideOf({ from, to }: FlatSegment, { x, y }: FlatPoint): Length {
   return product(to.x.minus(from.x), y.minus(from.y)).minus(product(to.y.minus(from.y), x.minus(from.x)));
 }
 
-/**
- * What is farther apart than this, in millimeters, is so for certain by floating-point numbers too; only what is nearer
- * needs the exact lengths, which take a hundred times as long.
- */
-const SURE = 1e-3;
-
 export function isSamePoint(first: FlatPoint, second: FlatPoint): boolean {
-  if (Math.abs(first.x.mm - second.x.mm) > SURE || Math.abs(first.y.mm - second.y.mm) > SURE) return false;
   return first.x.equals(second.x) && first.y.equals(second.y);
 }
 
 /** Whether a point lies on a segment, its ends among it. */
 export function isOnSegment(segment: FlatSegment, point: FlatPoint): boolean {
   const { from, to } = segment;
-  if (isOff(segment, point)) return false;
   const isWithin = (a: Length, b: Length, value: Length): boolean =>
     !value.lessThan(Length.min(a, b)) && !value.greaterThan(Length.max(a, b));
   return (
     isWithin(from.x, to.x, point.x) && isWithin(from.y, to.y, point.y) && sideOf(segment, point).sign === 0
   );
-}
-
-/** Whether a point lies off a segment for certain: beyond its ends, or aside of its line. */
-function isOff({ from, to }: FlatSegment, { x, y }: FlatPoint): boolean {
-  const beyond = (a: number, b: number, value: number): boolean =>
-    value < Math.min(a, b) - SURE || value > Math.max(a, b) + SURE;
-  if (beyond(from.x.mm, to.x.mm, x.mm) || beyond(from.y.mm, to.y.mm, y.mm)) return true;
-  const [across, up] = [to.x.mm - from.x.mm, to.y.mm - from.y.mm];
-  const aside = across * (y.mm - from.y.mm) - up * (x.mm - from.x.mm);
-  return Math.abs(aside) > SURE * (Math.abs(across) + Math.abs(up));
 }
 
 /** The middle of a segment. */
