@@ -1,4 +1,6 @@
 import { defineConfig } from 'vitest/config';
+import { patience } from './src/patience.ts';
+import { LongestFirst } from './test/order.ts';
 
 export default defineConfig(({ mode }) => ({
   test: {
@@ -10,7 +12,8 @@ export default defineConfig(({ mode }) => ({
     // Files share what a worker has loaded and studied: they change nothing outside themselves.
     isolate: false,
     // Megabytes for what is soon forgotten: with the usual 16 some files spend a sixth of their time collecting it.
-    execArgv: ['--max-semi-space-size=64'],
+    execArgv: ['--max-semi-space-size=64', ...(patience === undefined ? [] : [patience])],
+    sequence: { sequencer: LongestFirst },
     // On two cores vitest would keep one for itself.
     maxWorkers: 2,
   },

@@ -2,21 +2,11 @@
 import process from 'node:process';
 import { setFlagsFromString } from 'node:v8';
 import { run } from './cli.ts';
+import { patience } from './patience.ts';
 
-const { argv, env, stdin, stdout, stderr, versions } = process;
+const { argv, env, stdin, stdout, stderr } = process;
 
-/**
- * How long a function runs before machine code is made of it: several times longer than usual. Within seconds, what is
- * made earlier seldom pays for itself; it took a fifth of a make. By the engines of Node 20, 22 and 24; another may call
- * it something else.
- */
-const PATIENT: Readonly<Partial<Record<string, string>>> = {
-  '11.3': '--interrupt-budget=600000',
-  '12.4': '--invocation-count-for-turbofan=12000',
-  '13.6': '--invocation-count-for-turbofan=12000',
-};
-const patient = PATIENT[versions.v8.split('.', 2).join('.')];
-if (patient !== undefined) setFlagsFromString(patient);
+if (patience !== undefined) setFlagsFromString(patience);
 
 process.exitCode = await run({ argv: argv.slice(2), cwd: folderHere(), env, stdin, stdout, stderr });
 
