@@ -1,8 +1,9 @@
 import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
-import sharp from 'sharp';
+import sharp, { type Sharp } from 'sharp';
 import { describe, expect, it } from 'vitest';
+import { remade } from '../../src/make/picture-cache.ts';
 import { Ground, imageOf, opaquePixelsOf } from '../../src/make/pixels.ts';
 import { emptyFolder, type Outcome, sheetwright } from '../cli/terminal.ts';
 
@@ -181,6 +182,46 @@ describe('a photo', () => {
     expect(out).toMatch(message);
     expect(err).not.toMatch(/^\s+at /mu);
     expect(() => readdirSync(site)).toThrow();
+  });
+});
+
+describe('a picture remade', () => {
+  const gray = (): Sharp => sharp({ create: { width: 60, height: 40, channels: 3, background: '#808080' } });
+  const clear = { create: { width: 60, height: 40, channels: 4, background: '#80808000' } } as const;
+  const frames = Buffer.alloc(60 * 80 * 3, 128);
+
+  // A gray may move by a sixteenth of the scale: a press’s inks do not give back every gray as it was.
+  it.each<[string, Sharp, number]>([
+    ['in the four colors of a press', gray().toColourspace('cmyk').jpeg(), 128],
+    ['with 16 bits a color', gray().toColourspace('rgb16').png(), 128],
+    ['without colors', gray().toColourspace('b-w').png(), 128],
+    ['that moves', sharp(frames, { raw: { width: 60, height: 80, channels: 3, pageHeight: 40 } }).gif(), 128],
+    ['that lets all through', sharp(clear).png(), 255],
+  ])('%s is one frame of red, green and blue, on white as a JPEG', async (_, source, level) => {
+    for (const { bytes, encoding, width, height } of await remade(
+      await source.toBuffer(),
+      480,
+      emptyFolder(),
+    )) {
+      const { space, depth, pages = 1 } = await sharp(bytes).metadata();
+      expect([width, height, space, depth, pages]).toEqual([60, 40, 'srgb', 'uchar', 1]);
+      const { channels } = await sharp(bytes).stats();
+      if (encoding.ending !== 'jpg') continue;
+      for (const { mean } of channels) expect(Math.abs(mean - level)).toBeLessThanOrEqual(16);
+    }
+  });
+
+  it('has the same bytes whether all, some or nothing of it was kept', async () => {
+    const source = await photo(640, 480);
+    const cache = emptyFolder();
+    const first = await remade(source, 480, cache);
+    const again = await remade(source, 480, cache);
+    for (const name of readdirSync(cache)) if (name.endsWith('.webp')) rmSync(join(cache, name));
+    const mended = await remade(source, 480, cache);
+    const bytesOf = (made: typeof first): string[] =>
+      made.map(({ bytes }) => Buffer.from(bytes).toString('hex'));
+    expect(first.map(({ encoding }) => encoding.ending)).toEqual(['avif', 'webp', 'jpg']);
+    expect([again, mended].map(bytesOf)).toEqual([bytesOf(first), bytesOf(first)]);
   });
 });
 
