@@ -39,10 +39,28 @@ const BUNDLED = {
   outside: OUTSIDE,
 };
 
+/**
+ * What downloads a browser loads a megabyte and a half for proxies, among it an engine for JavaScript; whoever only starts
+ * one goes without.
+ */
+const PROXIES = `import { createRequire } from 'node:module';
+const require = createRequire(createRequire(import.meta.url).resolve('@puppeteer/browsers'));
+export const ProxyAgent = class {
+  constructor(...options) {
+    return new (require('proxy-agent').ProxyAgent)(...options);
+  }
+};`;
+const proxiesLate = {
+  name: 'proxies-late',
+  resolveId: (id) => (id === 'proxy-agent' ? '\0proxy-agent' : null),
+  load: (id) => (id === '\0proxy-agent' ? PROXIES : null),
+};
+
 const bundle = await rolldown({
   cwd: root,
   input: Object.fromEntries(Object.entries(ENTRIES).map(([name, file]) => [name, join(source, file)])),
   platform: 'node',
+  plugins: [proxiesLate],
   external: (id) => OUTSIDE.some((name) => id === name || id.startsWith(`${name}/`)),
   transform: { target: 'node20.19', define: { BUNDLED: JSON.stringify(BUNDLED) } },
   onLog: (level, log) => {
