@@ -45,11 +45,10 @@ const BUNDLED = {
  */
 const PROXIES = `import { createRequire } from 'node:module';
 const require = createRequire(createRequire(import.meta.url).resolve('@puppeteer/browsers'));
-export const ProxyAgent = class {
-  constructor(...options) {
-    return new (require('proxy-agent').ProxyAgent)(...options);
-  }
-};`;
+function ProxyAgent(...options) {
+  return new (require('proxy-agent').ProxyAgent)(...options);
+}
+export { ProxyAgent };`;
 const proxiesLate = {
   name: 'proxies-late',
   resolveId: (id) => (id === 'proxy-agent' ? '\0proxy-agent' : null),

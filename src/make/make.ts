@@ -1,5 +1,6 @@
 import { setFlagsFromString } from 'node:v8';
 import type { Examination } from '../examine/study.ts';
+import { openPress, type Press } from '../print/press.ts';
 import type { WorkspaceTexts } from '../project/workspace-texts.ts';
 import { mergeTold } from '../proof/told.ts';
 import { Recall, type Spot } from '../recall/recall.ts';
@@ -25,7 +26,9 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
   const recall = await Recall.open(root, namedFrom, openLate, known);
   const spots = projectsNamed(options.only, recall.spots).filter(isAmong(options));
   return withLock(out, async () => {
-    const making = new Making(options, recall, () => openWorkshop(options, recall));
+    const { browser, endpoints } = options;
+    const printer = openPress({ browser, endpoints });
+    const making = new Making(options, recall, () => openWorkshop(options, recall, printer), printer);
     try {
       await making.open();
       progress?.begin(spots.length);
@@ -53,7 +56,7 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
       };
     } finally {
       progress?.end();
-      await making.close();
+      await printer.close();
       recall.save();
     }
   });
@@ -78,15 +81,13 @@ function isAmong({ shard, known }: MakeOptions): (spot: Spot, index: number) => 
 const TIDY = '--heap-growing-percent=100';
 
 /** What a page is made with is loaded when there is one to make. */
-async function openWorkshop(options: MakeOptions, recall: Recall): Promise<Workshop> {
+async function openWorkshop(options: MakeOptions, recall: Recall, printer: Press): Promise<Workshop> {
   const {
     out,
     pdf,
     onlyPdf,
     pdfsLater = false,
     strict = false,
-    browser,
-    endpoints,
     progress,
     known,
     isOver = () => false,
@@ -96,7 +97,7 @@ async function openWorkshop(options: MakeOptions, recall: Recall): Promise<Works
   const working = (path: string): void => progress?.working(path);
   return Workshop.open({
     recall,
-    printer: { browser, endpoints },
+    printer,
     out,
     pdf,
     onlyPdf,

@@ -1,5 +1,6 @@
 import { browserDigest } from '../print/browser-digest.ts';
 import { BrowserMissing, PrintFault, UnreadableFont } from '../print/fault.ts';
+import type { Press } from '../print/press.ts';
 import { findMistake } from '../project/finding.ts';
 import type { Ledger } from '../project/ledger/ledger.ts';
 import { digestOf, startOf } from '../project/source.ts';
@@ -32,14 +33,21 @@ export class Making {
   /** What is known to be made of each project, by slugs: read once. */
   readonly #known = new Map<string, ProjectRecord>();
   readonly #openWorkshop: () => Promise<Workshop>;
+  readonly #printer: Pick<Press, 'warmUp'>;
   #workshop: Promise<Workshop> | undefined;
   /** How many projects had a page that the browser failed at. */
   #unprinted = 0;
 
-  /** @param openWorkshop Asked for a workshop once there is something to make. */
-  constructor(options: MakeOptions, recall: Recall, openWorkshop: () => Promise<Workshop>) {
+  /** @param openWorkshop Asked for a workshop once there is something to make. @param printer Of that workshop. */
+  constructor(
+    options: MakeOptions,
+    recall: Recall,
+    openWorkshop: () => Promise<Workshop>,
+    printer: Pick<Press, 'warmUp'>,
+  ) {
     this.#options = options;
     this.#openWorkshop = openWorkshop;
+    this.#printer = printer;
     this.#recall = recall;
     this.#records = new Records(options.out);
     const { pdf, onlyPdf, pdfsLater = false, today } = options;
@@ -84,10 +92,28 @@ export class Making {
     const { slug } = spot;
     const before = this.#records.project(slug);
     if (before) this.#known.set(slug, before);
+    this.#foresee(spot, before);
     const found = await this.#recall.findings(spot);
     const { site } = await this.#recall.basisFindings();
     for (const each of found) this.findings.push(each);
     return !isFailure([...site, ...found], strict) && (await this.#renew(spot, before));
+  }
+
+  /**
+   * Starts the browser while a project is examined, if it is likely to be printed then. Only one that is there already:
+   * none is downloaded for a project that may have errors. Whether it serves the first page tells.
+   */
+  #foresee(spot: Spot, before: ProjectRecord | undefined): void {
+    const { inputs } = this.#recall;
+    if (
+      !this.#options.pdf ||
+      inputs.digest('', 'browser') === '' ||
+      this.#recall.forgotten([spot]).length === 0
+    )
+      return;
+    const changed = new Set(before && inputs.changed(spot.folder, before.inputs));
+    const isPrinted = ([, { uses }]: Output): boolean => uses.some((input) => changed.has(input));
+    if (!before || printedOf(before).some(isPrinted)) this.#printer.warmUp();
   }
 
   async #heldFor(error: unknown, { file }: Spot): Promise<false> {
@@ -121,6 +147,8 @@ export class Making {
       await this.#record(folder, ledger);
       return true;
     }
+    const isStale = ([name]: Output): boolean => typeof stale === 'string' || stale.has(name);
+    if (this.#options.pdf && (!before || printedOf(before).some(isStale))) this.#printer.warmUp();
     const workshop = await this.#open();
     const { findings, made } = await workshop.makeProject(spot, { before, stale }, ledger);
     for (const each of findings) this.findings.push(each);
@@ -193,11 +221,6 @@ export class Making {
     this.vanished = this.vanished.filter((slug) => !was.has(slug));
   }
 
-  /** Ends what was begun. */
-  async close(): Promise<void> {
-    await (await this.#workshop)?.close();
-  }
-
   #staleOf(before: MadeRecord | undefined, folder: string): Stale | EverythingIs {
     const { out, all = false } = this.#options;
     if (!before) return 'new';
@@ -233,6 +256,13 @@ export class Making {
     this.#workshop ??= this.#openWorkshop();
     return this.#workshop;
   }
+}
+
+type Output = readonly [name: string, output: MadeRecord['outputs'][string]];
+
+/** The outputs that are printed, or would be if PDFs were made. */
+function printedOf({ outputs }: MadeRecord): readonly Output[] {
+  return Object.entries(outputs).filter(([, { uses }]) => uses.includes('pdf'));
 }
 
 type Card = { readonly slug: string; readonly card: unknown };

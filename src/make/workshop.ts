@@ -1,8 +1,7 @@
 import { join } from 'node:path';
 import type { Study } from '../examine/study.ts';
 import type { Download } from '../handout/prints.ts';
-import { openPress, type Press } from '../print/press.ts';
-import type { PrinterOptions } from '../print/printer.ts';
+import type { Press } from '../print/press.ts';
 import type { Ledger } from '../project/ledger/ledger.ts';
 import type { Site } from '../project/model.ts';
 import { watchSite } from '../project/reading/read-site.ts';
@@ -26,8 +25,7 @@ import type { ProjectRecord } from './records.ts';
 
 type WorkshopOptions = Omit<Workplace, 'inputs' | 'stamps'> & {
   readonly recall: Recall;
-  /** The browser that prints. */
-  readonly printer: PrinterOptions;
+  readonly printer: Press;
   readonly pdfsLater: boolean;
   /** Whether warnings hold a project as errors do. */
   readonly strict: boolean;
@@ -45,30 +43,21 @@ type Earlier = Pick<Task, 'stale'> & { readonly before: ProjectRecord | undefine
 export class Workshop {
   readonly #options: WorkshopOptions;
   readonly #bench: Workplace;
-  readonly #printer: Press;
   readonly #studio: Studio;
   /** One picture at a time: encoding it takes every core and a lot of memory. */
   #turn: Promise<unknown> = Promise.resolve();
 
   private constructor(options: WorkshopOptions, site: Site) {
-    const { recall, printer } = options;
+    const { recall } = options;
     this.#options = options;
     this.#bench = { ...options, inputs: recall.inputs, stamps: recall.stamps };
-    this.#printer = openPress(printer);
-    this.#studio = openStudio(site, filesFor(site), this.#printer, options);
-    // Last: a browser that runs when the rest can't be opened would keep the program from ending.
-    if (options.pdf) this.#printer.warmUp();
+    this.#studio = openStudio(site, filesFor(site), options.printer, options);
   }
 
   static async open(options: WorkshopOptions): Promise<Workshop> {
     const { site } = await options.recall.commons();
     if (site.font && site.font.letters.length > 0) await letterWith(site.font);
     return new Workshop(options, site);
-  }
-
-  /** Ends the browser, if one was started. */
-  close(): Promise<void> {
-    return this.#printer.close();
   }
 
   /** Makes what is stale of a project. What it is made from, its photos and pages, is held no longer than it takes. */

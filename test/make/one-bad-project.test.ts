@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { chmodSync, existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { folderWith, type Outcome, sheetwright } from '../cli/terminal.ts';
@@ -50,6 +50,43 @@ describe('one bad project', () => {
       code: 0,
       isMade: true,
     });
+  });
+});
+
+describe('a browser that does not start', () => {
+  /** A browser that says its version, notes that it was started, and ends. */
+  const BROWSER =
+    '#!/bin/sh\nif [ "$1" = --version ]; then echo 1; else echo x >> "$0.started"; exit 1; fi\n';
+
+  async function madeWith(
+    sheet: string,
+  ): Promise<{ readonly outcomes: readonly Outcome[]; readonly starts: number }> {
+    const folder = folderWith({ 'a/sheet.md': sheet, headless_shell: BROWSER });
+    const browser = join(folder, 'headless_shell');
+    chmodSync(browser, 0o755);
+    const outcomes = [
+      await sheetwright(folder, 'make', '--browser', browser),
+      await sheetwright(folder, 'make', '--browser', browser),
+    ];
+    const started = `${browser}.started`;
+    return { outcomes, starts: existsSync(started) ? readFileSync(started, 'utf8').length / 2 : 0 };
+  }
+
+  it('is told of only where something is printed', async () => {
+    const { outcomes } = await madeWith(GOOD);
+    for (const { code, err } of outcomes) {
+      expect(code).toBe(2);
+      expect(err).toContain('headless_shell');
+    }
+  });
+
+  it('is started once at most for a sheet with an error, while that is not known', async () => {
+    const { outcomes, starts } = await madeWith(GOOD.replace('stock: cream,', 'stock: green,'));
+    for (const { code, err } of outcomes) {
+      expect(code).toBe(1);
+      expect(err).not.toContain('headless_shell');
+    }
+    expect(starts).toBe(1);
   });
 });
 
