@@ -139,13 +139,17 @@ class Session {
     });
   }
 
-  /** Makes one project to no end, if none was made yet: the first save need not wait for what makes pages to be loaded. */
+  /**
+   * Makes one project to no end, if none was made yet: the first save need not wait for what makes pages to be loaded. Stops
+   * once something is saved.
+   */
   async warmUp(): Promise<void> {
     const recall = this.#recall;
     const [first] = recall?.spots ?? [];
     if (this.#hasMade || !recall || !first) return;
     const known = { recall, changed: new Set([first.folder]) };
-    await this.#inTurn(() => this.#make({ known, all: true })).catch(() => {});
+    const isOver = (): boolean => this.#isAllDue || this.#saved.size > 0;
+    await this.#inTurn(() => this.#make({ known, all: true, isOver })).catch(() => {});
   }
 
   /** Something was saved. @param folder The folder it is in; undefined where it may be anywhere. */
