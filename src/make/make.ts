@@ -12,8 +12,8 @@ import { Making } from './making.ts';
 import { projectsNamed } from './named.ts';
 import type { Workshop } from './workshop.ts';
 
-/** While a page of one project is printed, others are drawn. */
-const AT_A_TIME = 3;
+/** While the pages and photos of some projects are printed and encoded, others are drawn; with fewer, both cores waited. */
+const AT_A_TIME = 6;
 
 /**
  * Proofs a workspace and makes what is no longer as its inputs say. A project with an error keeps its last good output;

@@ -279,32 +279,50 @@
     return isAsPlanned(plan);
   };
 
-  const cheapestFirst = (plans) => plans.toSorted((a, b) => a.cost - b.cost);
+  const FIRST = ['roomy', columns === 1 ? 'snug' : 'tight'];
+  const measured = new Map(measure(FIRST).map((measures) => [measures.density, measures]));
 
-  /** Applies the cheapest of these plans of which every page begins where it says, if there is one that is not far dearer. */
-  const applyBest = (plans) => {
-    const [best, ...others] = cheapestFirst(plans);
-    return [best, ...others.filter(({ cost }) => cost < best.cost + NEAR)].some(tries);
+  const plans = new Map();
+  const planFor = (density, height) => {
+    if (!measured.has(density)) {
+      clear();
+      flow.append(...blocks);
+      measured.set(density, measure([density])[0]);
+    }
+    const name = `${density} ${height}`;
+    if (!plans.has(name)) plans.set(name, planOf(measured.get(density), height));
+    return plans.get(name);
   };
 
-  /**
-   * Nothing takes fewer pages than the tightest. What would be dearer by its density alone, on as many, is not measured:
-   * to lay everything out once more is what takes the time.
-   */
-  const FIRST = ['roomy', columns === 1 ? 'snug' : 'tight'];
-  const others = DENSITIES.filter((density) => !FIRST.includes(density));
-  const firstMeasured = measure(FIRST);
-  const firstPlans = firstMeasured.map((measures) => planOf(measures, area.height));
-  const [best] = cheapestFirst(firstPlans);
-  const { pages, head } = firstPlans.at(-1);
+  /** Nothing takes fewer pages than the tightest. */
+  const { pages, head } = planFor(FIRST.at(-1), area.height);
   const least = (pages.length + head.page) * PAGE;
-  const isSettled = others.every((density) => best.cost <= least + COST.density[density]) && tries(best);
-  if (!isSettled) {
-    const measured = [...firstMeasured, ...(others.length > 0 ? measure(others) : [])];
-    const inOrder = DENSITIES.map((name) => measured.find(({ density }) => density === name));
-    [0, 4, 10, 20].some((spare) =>
-      applyBest(inOrder.map((measures) => planOf(measures, area.height - spare))),
+
+  /**
+   * Applies the cheapest plan of which every page begins where it says, if there is one that is not far dearer than the
+   * cheapest. To lay everything out once more is what takes the time: a density is measured once the least it may cost is
+   * less than what all others do.
+   */
+  const applyBest = (height) => {
+    const waiting = DENSITIES.map((density) =>
+      measured.has(density) ? planFor(density, height) : { density, cost: least + COST.density[density] },
     );
-  }
+    let most = Number.POSITIVE_INFINITY;
+    while (waiting.length > 0) {
+      const next = waiting.reduce((best, plan) => (plan.cost < best.cost ? plan : best));
+      const { density, cost } = next;
+      if (cost >= most) return false;
+      if (next.pages) {
+        waiting.splice(waiting.indexOf(next), 1);
+        most = Math.min(most, cost + NEAR);
+        if (tries(next)) return true;
+      } else {
+        waiting[waiting.indexOf(next)] = planFor(density, height);
+      }
+    }
+    return false;
+  };
+
+  [0, 4, 10, 20].some((spare) => applyBest(area.height - spare));
   root.classList.remove('trial');
 })();
