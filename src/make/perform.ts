@@ -110,8 +110,8 @@ type BegunKind = {
 };
 
 /**
- * Begins jobs, but for slow ones whose sources are what they were and whose files are still there untouched. One is done
- * before the next is begun, but for what is printed: while it waits for its turn, the next is drawn.
+ * Begins jobs, but for slow ones whose sources are what they were and whose files are still there untouched. While what is
+ * printed or painted waits for its turn, the next is drawn.
  */
 async function beginJobs(
   jobs: readonly Job[],
@@ -137,7 +137,7 @@ async function beginJobs(
     }
     working(path);
     const bytes = produce();
-    begun.push({ path, from, bytes: isPrinted ? bytes : await bytes });
+    begun.push({ path, from, bytes });
     // Its failure is told of once its turn has come, or another's before it.
     if (bytes instanceof Promise) bytes.catch(() => {});
   }
