@@ -61,7 +61,8 @@ export async function putFiles(out: string, files: readonly OutputFile[]): Promi
     }
     for (const { from, to } of staged) await rename(from, to);
   } catch (error) {
-    await Promise.all(staged.map(({ from }) => rm(from, { force: true })));
+    // Where nothing could be written nothing can be removed either; what is reported is why it could not be written.
+    await Promise.all(staged.map(({ from }) => rm(from, { force: true }).catch(() => {})));
     throw unwritable(out, error);
   } finally {
     forget();
