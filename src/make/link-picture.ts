@@ -19,7 +19,7 @@ import { Ground, imageOf, opaquePixelsOf, type PictureBox, type Pixels } from '.
 type LinkPicture = {
   readonly title: string;
   readonly siteTitle: string;
-  /** A line at the foot: the day, the time it takes. */
+  /** Lines at the foot: the day, the time it takes. */
   readonly facts: string;
   /** Colors as `#rrggbb`: a strip at the edge, and the ground of a drawing. */
   readonly accent: string;
@@ -86,8 +86,9 @@ type PictureLayout = {
   readonly strip: PictureBox;
   readonly words: PictureBox;
   readonly picture: PictureBox;
-  /** How high the title may be, and how many times as large as beside a link all words are. */
-  readonly title: number;
+  /** What stands between the facts: a low picture has a single line for them. */
+  readonly between: '\n' | ' · ';
+  /** How many times as large as beside a link all words are. */
   readonly scale: number;
 };
 
@@ -96,14 +97,14 @@ const LAYOUTS: Readonly<Record<PictureFormat, PictureLayout>> = {
     strip: { left: 0, top: 0, width: 18, height: 630 },
     words: { left: 72, top: 60, width: 544, height: 510 },
     picture: { left: 660, top: 0, width: 540, height: 630 },
-    title: 330,
+    between: '\n',
     scale: 1,
   },
   square: {
     strip: { left: 0, top: 620, width: 1080, height: 16 },
     words: { left: 72, top: 684, width: 936, height: 340 },
     picture: { left: 0, top: 0, width: 1080, height: 620 },
-    title: 180,
+    between: ' · ',
     scale: 1.25,
   },
   tall: {
@@ -111,13 +112,15 @@ const LAYOUTS: Readonly<Record<PictureFormat, PictureLayout>> = {
     words: { left: 72, top: 1300, width: 936, height: 530 },
     // As high as a lying photo of 1,600 pixels: one that is made larger takes three times as long and looks no better.
     picture: { left: 0, top: 0, width: 1080, height: 1200 },
-    title: 260,
+    between: '\n',
     scale: 1.5,
   },
 };
 
 /** Kept free round a drawing. */
 const MARGIN = 64;
+/** Kept free over the title and under it, or more. */
+const GAP = 34;
 const TITLE_SIZES = [76, 66, 58, 50, 42, 34];
 /** Dots an inch at which a drawing in millimeters is larger than it is shown. */
 const DENSITY = 400;
@@ -150,15 +153,21 @@ export async function paintLinkPicture(content: LinkPicture, format: PictureForm
 async function layWords(
   ground: Ground,
   { title, siteTitle, facts }: LinkPicture,
-  { words: { left, top, width, height }, title: most, scale }: PictureLayout,
+  { words: { left, top, width, height }, between, scale }: PictureLayout,
 ): Promise<void> {
   const small = { weight: 400, size: 30 * scale, color: SOFT, width } as const;
   const sizes = TITLE_SIZES.map((size) => size * scale);
   const head = await lettering(siteTitle, small);
-  const foot = await lettering(facts, { ...small, weight: 700 });
-  const name = await fittedLettering(title, sizes, most, { weight: 700, color: INK, width });
+  const foot = await lettering(facts.replaceAll('\n', between), { ...small, weight: 700 });
+  const above = head ? head.height + GAP : 0;
+  const below = foot ? foot.height + GAP : 0;
+  const name = await fittedLettering(title, sizes, height - above - below, {
+    weight: 700,
+    color: INK,
+    width,
+  });
   if (head) ground.lay(head.pixels, left, top);
-  if (name) ground.lay(name.pixels, left, top + (head ? head.height + 34 : 0));
+  if (name) ground.lay(name.pixels, left, top + above);
   if (foot) ground.lay(foot.pixels, left, top + height - foot.height);
 }
 

@@ -3,8 +3,10 @@ import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
 import sharp, { type Sharp } from 'sharp';
 import { describe, expect, it } from 'vitest';
+import { paintLinkPicture } from '../../src/make/link-picture.ts';
 import { remade } from '../../src/make/picture-cache.ts';
 import { Ground, imageOf, opaquePixelsOf } from '../../src/make/pixels.ts';
+import { PICTURE_SIZES, type PictureFormat } from '../../src/site/picture-formats.ts';
 import { emptyFolder, type Outcome, sheetwright } from '../cli/terminal.ts';
 
 const SHEET = `---
@@ -224,6 +226,43 @@ describe('a picture remade', () => {
     expect([again, mended].map(bytesOf)).toEqual([bytesOf(first), bytesOf(first)]);
   });
 });
+
+describe('a picture for a link', () => {
+  const words = { siteTitle: 'Harbour Street Library paper bench', picture: undefined } as const;
+  const colors = { accent: '#9c4a3c', tint: '#f4ecea' } as const;
+
+  it.each(Object.keys(PICTURE_SIZES) as PictureFormat[])(
+    '%s keeps its title clear of what stands under it',
+    async (format) => {
+      const facts = 'September 24, 2027\n1 hour 10 minutes\nConfident';
+      const titles = ['', 'Harbour light bookmark', 'Gate-fold card with its own envelope'];
+      const inked = titles.map(async (title) => {
+        const painted = await paintLinkPicture({ ...words, ...colors, title, facts }, format);
+        return inkedRows(painted, format === 'wide' ? { left: 18, width: 642 } : { left: 0, width: 1080 });
+      });
+      const [bare = [], ...titled] = await Promise.all(inked);
+      // Without a title, the widest white between two lines is where it would stand.
+      const gaps = bare.map((row, index) => row - (bare[index - 1] ?? row));
+      const foot = bare[gaps.indexOf(Math.max(...gaps))] ?? 0;
+      expect(foot).toBeGreaterThan(0);
+      for (const rows of titled) {
+        expect(rows.length).toBeGreaterThan(bare.length);
+        expect(rows.filter((row) => row >= foot - 20 && row < foot)).toEqual([]);
+      }
+    },
+  );
+});
+
+/** The rows of a picture's columns, from its top, that are not white all along, below all that is colored. */
+async function inkedRows(
+  picture: Uint8Array,
+  { left, width }: { readonly left: number; readonly width: number },
+): Promise<readonly number[]> {
+  const { height = 0 } = await sharp(picture).metadata();
+  const gray = await sharp(picture).extract({ left, top: 0, width, height }).grayscale().raw().toBuffer();
+  const rows = Array.from({ length: height }, (_, row) => gray.subarray(row * width, (row + 1) * width));
+  return rows.flatMap((row, index) => (row.at(-1) === 255 && Math.min(...row) < 200 ? [index] : []));
+}
 
 describe('what is laid on a picture', () => {
   // Reference: sharp’s own composite, which blends as the W3C's Compositing and Blending Level 1 has it ("source over").
