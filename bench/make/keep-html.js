@@ -15,14 +15,14 @@ function keep(html, fonts) {
 }
 
 const { inTurn } = BrowserPool.prototype;
-BrowserPool.prototype.inTurn = function (what, job) {
-  return inTurn.call(this, what, (desk) =>
+BrowserPool.prototype.inTurn = function (what, job, batch) {
+  const keeping = (desk) =>
     job({
       ...desk,
       lay: (html, what, layout) => {
         keep(html, layout.fonts);
         return desk.lay(html, what, layout);
       },
-    }),
-  );
+    });
+  return inTurn.call(this, what, keeping, batch);
 };

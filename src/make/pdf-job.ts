@@ -22,7 +22,9 @@ export function pdfJob(
     path: `site/${material.slug}/${name}`,
     from: () => [date, page(), arrange].join('\n'),
     isPrinted: true,
-    produce: () =>
-      material.printer.pdf(page(), { title, date, arrange, fonts: fontsFor(page(), material.files) }),
+    produce: () => {
+      const fonts = fontsFor(page(), material.files);
+      return material.printer.pdf(page(), { title, date, arrange, fonts, batch: material.slug });
+    },
   };
 }

@@ -58,6 +58,7 @@ export type Performance = {
 export async function perform(task: Task, bench: Workplace): Promise<Performance> {
   const { folder, kinds, before, stale } = task;
   const begun: BegunKind[] = [];
+  const failure = new AbortController();
   const outputs: Record<string, MadeRecord['outputs'][string]> = {};
   for (const kind of kinds) {
     const { name, jobsOf } = kind;
@@ -75,7 +76,7 @@ export async function perform(task: Task, bench: Workplace): Promise<Performance
     const jobs = jobsOf((input) => uses.add(input));
     if (jobs.some(({ isPrinted }) => isPrinted)) uses.add('browser');
     const wanted = jobs.filter(({ isPrinted, path }) => !isPrinted || (bench.onlyPdf ?? path) === path);
-    const all = await beginJobs(wanted, typeof stale === 'string' ? undefined : last?.files, bench);
+    const all = await beginJobs(wanted, typeof stale === 'string' ? undefined : last?.files, bench, failure);
     begun.push({ name, uses, jobs: all, why: why ?? [] });
     // Its place among the others.
     outputs[name] = { uses: [], files: {} };
@@ -111,12 +112,13 @@ type BegunKind = {
 
 /**
  * Begins jobs, but for slow ones whose sources are what they were and whose files are still there untouched. While what is
- * printed or painted waits for its turn, the next is drawn.
+ * printed or painted waits for its turn, the next is drawn, unless one has failed.
  */
 async function beginJobs(
   jobs: readonly Job[],
   last: Readonly<Record<string, FileRecord>> | undefined,
   { inputs, stamps, out, working }: Workplace,
+  failure: AbortController,
 ): Promise<readonly BegunJob[]> {
   const begun: BegunJob[] = [];
   for (const { path, from: sources, isPrinted, produce } of jobs) {
@@ -125,6 +127,7 @@ async function beginJobs(
       : [inputs.digest('', 'program')];
     // What a page that is printed meanwhile waits for is seen to first.
     await setImmediate();
+    failure.signal.throwIfAborted();
     const from = sources && sha256([...maker, sources()].join('\n'));
     const before = last?.[path];
     if (
@@ -138,8 +141,7 @@ async function beginJobs(
     working(path);
     const bytes = produce();
     begun.push({ path, from, bytes });
-    // Its failure is told of once its turn has come, or another's before it.
-    if (bytes instanceof Promise) bytes.catch(() => {});
+    if (bytes instanceof Promise) bytes.catch((error: unknown) => failure.abort(error));
   }
   return begun;
 }

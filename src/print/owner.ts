@@ -43,7 +43,11 @@ async function beginAt(endpoint: string, timeout: number): Promise<Service> {
   return { running: serving, desk: await openDesk(context) };
 }
 
-type OwnerOptions = Omit<PrinterOptions, 'endpoints'> & { readonly endpoint?: string | undefined };
+type OwnerOptions = Omit<PrinterOptions, 'endpoints'> & {
+  readonly endpoint?: string | undefined;
+  /** How many jobs of each batch failed, with all owners that share it. */
+  readonly failed?: Map<string, number>;
+};
 
 /** The one owner of a browser: starts it with the first job, lets jobs take turns, replaces it when it dies, ends it. */
 export class BrowserOwner {
@@ -62,6 +66,7 @@ export class BrowserOwner {
       pageTimeout: 60_000,
       surroundings: realSurroundings(),
       guard: guardHere,
+      failed: new Map(),
       ...options,
     };
   }
@@ -74,10 +79,24 @@ export class BrowserOwner {
   /**
    * Does one job after another: a page kept open prints ten times faster than a new one, and a second gains little.
    * @param what What the job makes, for messages.
+   * @param batch Of a batch a job that fails takes with it those that wait.
    * @throws BrowserMissing when no browser serves. @throws PrintFault when the job cannot be done.
    */
-  inTurn<T>(what: string, job: (desk: Desk) => Promise<T>): Promise<T> {
-    const result = this.#turn.then(() => this.#attempt(what, job, false));
+  inTurn<T>(what: string, job: (desk: Desk) => Promise<T>, batch?: string): Promise<T> {
+    const { failed } = this.#options;
+    const countFailed = (): number => (batch === undefined ? 0 : (failed.get(batch) ?? 0));
+    const before = countFailed();
+    const result = this.#turn.then(async () => {
+      this.#assertOpen(what);
+      if (countFailed() !== before)
+        throw new PrintFault(`${what} was not printed: another page before it failed`);
+      try {
+        return await this.#attempt(what, job, false);
+      } catch (error) {
+        if (batch !== undefined) failed.set(batch, countFailed() + 1);
+        throw error;
+      }
+    });
     this.#turn = result.catch(() => {});
     return result;
   }

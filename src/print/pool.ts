@@ -6,9 +6,10 @@ export class BrowserPool {
   readonly #owners: readonly { readonly owner: BrowserOwner; waiting: number }[];
 
   constructor({ endpoints = [], ...options }: PrinterOptions) {
+    const failed = new Map<string, number>();
     const places = endpoints.length > 0 ? endpoints : [undefined];
     this.#owners = places.map((endpoint) => ({
-      owner: new BrowserOwner({ ...options, endpoint }),
+      owner: new BrowserOwner({ ...options, endpoint, failed }),
       waiting: 0,
     }));
   }
@@ -19,11 +20,11 @@ export class BrowserPool {
   }
 
   /** As `BrowserOwner.inTurn`. */
-  async inTurn<T>(what: string, job: (desk: Desk) => Promise<T>): Promise<T> {
+  async inTurn<T>(what: string, job: (desk: Desk) => Promise<T>, batch?: string): Promise<T> {
     const free = this.#owners.reduce((least, each) => (each.waiting < least.waiting ? each : least));
     free.waiting += 1;
     try {
-      return await free.owner.inTurn(what, job);
+      return await free.owner.inTurn(what, job, batch);
     } finally {
       free.waiting -= 1;
     }

@@ -22,7 +22,10 @@ export type Report =
 
 type Waiting = { resolve(bytes: Uint8Array): void; reject(error: unknown): void };
 
-/** A printer that runs in another thread, by its first file. The thread starts with the first thing it is told. */
+/**
+ * A printer that runs in another thread, by its first file. The thread starts with the first thing it is told; after one that
+ * died, another starts with the next page.
+ */
 export class PressThread implements Pick<Printer, 'pdf' | 'warmUp' | 'close'> {
   readonly #script: string;
   readonly #options: PressOptions;
@@ -31,7 +34,7 @@ export class PressThread implements Pick<Printer, 'pdf' | 'warmUp' | 'close'> {
   readonly #guards = new Map<string, () => void>();
   #thread: Worker | undefined;
   #asked = 0;
-  #hasEnded = false;
+  #isClosed = false;
 
   constructor(script: string, options: PressOptions) {
     this.#script = script;
@@ -43,17 +46,17 @@ export class PressThread implements Pick<Printer, 'pdf' | 'warmUp' | 'close'> {
   }
 
   warmUp(): void {
-    this.#tell({ kind: 'warm-up' });
+    if (!this.#isClosed) this.#tell({ kind: 'warm-up' });
   }
 
   async close(): Promise<void> {
-    if (this.#thread && !this.#hasEnded) await this.#ask({ kind: 'close' }, 'a page').catch(() => {});
-    this.#hasEnded = true;
+    if (this.#thread && !this.#isClosed) await this.#ask({ kind: 'close' }, 'a page').catch(() => {});
+    this.#isClosed = true;
     await this.#thread?.terminate();
   }
 
   async #ask(question: Question, what: string): Promise<Uint8Array> {
-    if (this.#hasEnded) throw new PrintFault(`${what} was not printed: printing was ended`);
+    if (this.#isClosed) throw new PrintFault(`${what} was not printed: printing was ended`);
     this.#asked += 1;
     const number = this.#asked;
     return new Promise((resolve, reject) => {
@@ -75,7 +78,7 @@ export class PressThread implements Pick<Printer, 'pdf' | 'warmUp' | 'close'> {
       fault = `printing broke off (${error.message})`;
     });
     thread.once('exit', () => {
-      this.#hasEnded = true;
+      this.#thread = undefined;
       for (const { reject } of this.#waiting.values()) reject(new PrintFault(fault));
       this.#waiting.clear();
     });

@@ -1,3 +1,4 @@
+import type { Desk } from './desk.ts';
 import type { PageFont } from './kept-fonts.ts';
 import type { PrinterOptions } from './owner.ts';
 import { pin } from './pdf.ts';
@@ -14,6 +15,8 @@ export type PdfOptions = {
   readonly arrange?: string | undefined;
   /** What the document is set in, beside fonts it brings itself. One that is given again as it is costs nothing. */
   readonly fonts?: readonly PageFont[];
+  /** Documents of one batch are of no use without each other: one that fails takes with it those of it that wait. */
+  readonly batch?: string;
 };
 
 /** The size of a picture in CSS pixels, and how many pixels of the picture each is wide. */
@@ -21,7 +24,8 @@ type PictureOptions = { readonly width: number; readonly height: number; readonl
 
 /**
  * Prints HTML documents. Each must hold all it shows: styles in it, pictures as `data:`, and fonts so far as they are not
- * given with it. Scripts do not run and nothing is requested. The browser starts with the first page and serves until `close`; pages take turns.
+ * given with it. Scripts do not run and nothing is requested. The browser starts with the first page and serves until `close`;
+ * pages take turns.
  */
 export type Printer = {
   /**
@@ -44,15 +48,17 @@ export type Printer = {
 export function openPrinter(options: PrinterOptions = {}): Printer {
   const owner = new BrowserPool(options);
   return {
-    pdf: (html, { title, date, arrange, fonts }) =>
-      owner.inTurn(title, async ({ session, lay, assertSelfContained }) => {
+    pdf: (html, { title, date, arrange, fonts, batch }) => {
+      const print = async ({ session, lay, assertSelfContained }: Desk): Promise<Uint8Array> => {
         const name = `document.title = ${JSON.stringify(title)};`;
         const then = [arrange ?? '', KEEP_ALTERNATIVES, name].join('\n');
         await lay(html, title, { medium: 'print', fonts, then });
         const { data } = await session.send('Page.printToPDF', WHOLE_PAGES);
         await assertSelfContained(title);
         return pin(Buffer.from(data, 'base64'), date);
-      }),
+      };
+      return owner.inTurn(title, print, batch);
+    },
     picture: (html, { width, height, scale }) =>
       owner.inTurn('a picture', async ({ page, lay, assertSelfContained }) => {
         await page.setViewport({ width, height, deviceScaleFactor: scale });

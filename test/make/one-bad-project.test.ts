@@ -1,6 +1,11 @@
 import { chmodSync, existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { openExamination } from '../../src/examine/examine.ts';
+import type { Job } from '../../src/make/job.ts';
+import { perform } from '../../src/make/perform.ts';
+import { PrintFault } from '../../src/print/fault.ts';
+import { Recall } from '../../src/recall/recall.ts';
 import { folderWith, type Outcome, sheetwright } from '../cli/terminal.ts';
 
 const GOOD = `---
@@ -50,6 +55,35 @@ describe('one bad project', () => {
       code: 0,
       isMade: true,
     });
+  });
+});
+
+describe('a page that fails', () => {
+  it('has nothing more drawn of its project', async () => {
+    const drawn: string[] = [];
+    const jobFor = (path: string, print: () => Promise<Uint8Array>): Job => ({
+      path,
+      isPrinted: true,
+      produce: () => {
+        drawn.push(path);
+        return print();
+      },
+    });
+    const never = (): Promise<Uint8Array> => new Promise(() => {});
+    const fault = new PrintFault('no');
+    const jobs = [
+      jobFor('a.pdf', never),
+      jobFor('b.pdf', () => Promise.reject(fault)),
+      jobFor('c.pdf', never),
+    ];
+    const root = folderWith({ 'a/sheet.md': GOOD });
+    const recall = await Recall.open(root, root, async (texts) => openExamination(texts));
+    const { inputs, stamps } = recall;
+    const bench = { inputs, stamps, out: root, pdf: true, isLeft: () => false, working: () => {} };
+    const kinds = [{ name: 'handout', jobsOf: () => jobs }];
+    const task = { folder: 'a', kinds, before: undefined, stale: 'new' } as const;
+    await expect(perform(task, bench)).rejects.toBe(fault);
+    expect(drawn).toEqual(['a.pdf', 'b.pdf']);
   });
 });
 

@@ -44,6 +44,25 @@ describe('a printer in a thread of its own', () => {
     expect(await press.pdf(PAGE, options)).not.toHaveLength(0);
   });
 
+  it.each(['here', 'there'])(
+    'prints none of a batch that waited for one of it that fails, %s',
+    async (where) => {
+      const own = openPress({}, where === 'there' ? script : undefined);
+      const asking = documentOf('', '<img src="http://127.0.0.1:9/a.png">');
+      const pages = [PAGE, asking, PAGE, PAGE, PAGE].map((page, index) => {
+        const batch = index === 3 ? 'another' : 'keeper';
+        return own.pdf(page, { ...options, batch }).then(String, String);
+      });
+      const [first = '', failed, waiting, other, last] = await Promise.all(pages);
+      expect(first).toMatch(/^37,80,68,70,/u);
+      expect(failed).toContain('asks for http://127.0.0.1:9/a.png');
+      const refused = 'PrintFault: Seed packet keeper was not printed: another page before it failed';
+      expect([waiting, other, last]).toEqual([refused, first, refused]);
+      expect(await own.pdf(PAGE, { ...options, batch: 'keeper' })).not.toHaveLength(0);
+      await own.close();
+    },
+  );
+
   it('says what is wrong with a browser as the other does', async () => {
     const browser = join(emptyFolder(), 'none');
     const both = [openPress({ browser }, script), openPrinter({ browser })];
@@ -62,17 +81,21 @@ describe('a printer in a thread of its own', () => {
     for (const each of [...(await Promise.all(waiting)), last]) expect(each).toMatchObject(closed);
   });
 
-  it('says so when its thread dies, whatever waits', async () => {
+  it('says so when its thread dies, whatever waits, and prints the next in another', async () => {
     const dying = join(emptyFolder(), 'dying.mjs');
     writeFileSync(
       dying,
-      "import { parentPort } from 'node:worker_threads'; parentPort.on('message', () => { throw new Error('out of luck'); });",
+      `import { parentPort } from 'node:worker_threads';
+      parentPort.on('message', ({ number, html }) => {
+        if (html === 'bad') throw new Error('out of luck');
+        parentPort.postMessage({ kind: 'done', number, bytes: new Uint8Array(1) });
+      });`,
     );
     const other = openPress({}, dying);
-    expect(await failure(other.pdf(PAGE, options))).toMatchObject({
-      name: 'PrintFault',
-      message: 'printing broke off (out of luck)',
-    });
+    const lost = ['bad', PAGE].map((html) => failure(other.pdf(html, options)));
+    for (const each of await Promise.all(lost))
+      expect(each).toMatchObject({ name: 'PrintFault', message: 'printing broke off (out of luck)' });
+    expect(await other.pdf(PAGE, options)).toHaveLength(1);
     await other.close();
   });
 });

@@ -50,7 +50,7 @@ async function fitted(
 ): Promise<Uint8Array> {
   const [, ...lesser] = ROOMS;
   const print = (html: string): Promise<Uint8Array> =>
-    material.printer.pdf(html, { ...options, fonts: fontsFor(html, material.files) });
+    material.printer.pdf(html, { ...options, fonts: fontsFor(html, material.files), batch: material.slug });
   let bytes = await print(fullest);
   for (const room of lesser) {
     if (pageCount(bytes) <= MOST_PAGES) break;
