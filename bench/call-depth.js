@@ -26,7 +26,7 @@ function noting(method) {
   return function (...parameters) {
     const lines = new Error().stack.split('\n').filter((line) => line.includes('/dist/modules/'));
     const calls = lines
-      .map((line) => line.replace(/^\s*at |\(?file:.*\/dist\/lib\/|:\d+\)?$/gu, ''))
+      .map((line) => line.replace(/^\s*at |\(?file:.*\/dist\/modules\/|:\d+\)?$/gu, ''))
       .reverse();
     const [name] = calls.at(-1).split(' ');
     if (calls.length > (deepest.get(name)?.length ?? 0)) deepest.set(name, calls);

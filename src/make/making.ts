@@ -112,7 +112,7 @@ export class Making {
     )
       return;
     const changed = new Set(before && inputs.changed(spot.folder, before.inputs));
-    const isPrinted = ([, { uses }]: Output): boolean => uses.some((input) => changed.has(input));
+    const isPrinted = ([, { uses }]: MadeOutput): boolean => uses.some((input) => changed.has(input));
     if (!before || printedOf(before).some(isPrinted)) this.#printer.warmUp();
   }
 
@@ -147,7 +147,7 @@ export class Making {
       await this.#record(folder, ledger);
       return true;
     }
-    const isStale = ([name]: Output): boolean => typeof stale === 'string' || stale.has(name);
+    const isStale = ([name]: MadeOutput): boolean => typeof stale === 'string' || stale.has(name);
     if (this.#options.pdf && (!before || printedOf(before).some(isStale))) this.#printer.warmUp();
     const workshop = await this.#open();
     const { findings, made } = await workshop.makeProject(spot, { before, stale }, ledger);
@@ -258,10 +258,10 @@ export class Making {
   }
 }
 
-type Output = readonly [name: string, output: MadeRecord['outputs'][string]];
+type MadeOutput = readonly [name: string, output: MadeRecord['outputs'][string]];
 
 /** The outputs that are printed, or would be if PDFs were made. */
-function printedOf({ outputs }: MadeRecord): readonly Output[] {
+function printedOf({ outputs }: MadeRecord): readonly MadeOutput[] {
   return Object.entries(outputs).filter(([, { uses }]) => uses.includes('pdf'));
 }
 

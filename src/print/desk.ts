@@ -5,7 +5,7 @@ import { KEPT, KeptFonts, type PageFont } from './kept-fonts.ts';
 type Medium = 'print' | 'screen';
 
 /** What a page is laid out with. */
-type Layout = {
+type LayOptions = {
   readonly medium: Medium;
   readonly fonts?: readonly PageFont[] | undefined;
   /** One of our scripts that runs once it is laid out. */
@@ -25,7 +25,7 @@ export type Desk = {
    * @param what What it is called in messages.
    * @throws PrintFault when the page asks for anything outside itself or brings a font or picture that cannot be read.
    */
-  lay(html: string, what: string, layout: Layout): Promise<void>;
+  lay(html: string, what: string, layout: LayOptions): Promise<void>;
   /** @throws PrintFault when the page asked for anything outside itself since it was laid out. */
   assertSelfContained(what: string): Promise<void>;
 };

@@ -11,10 +11,10 @@ type Question =
   | { readonly kind: 'close' };
 
 /** What the thread is told; a question has a number, by which it is answered. */
-export type Order = { readonly kind: 'warm-up' } | (Question & { readonly number: number });
+export type PressOrder = { readonly kind: 'warm-up' } | (Question & { readonly number: number });
 
 /** What the thread tells. */
-export type Report =
+export type PressReport =
   | { readonly kind: 'done'; readonly number: number; readonly bytes: Uint8Array }
   | { readonly kind: 'failed'; readonly number: number; readonly fault: FaultData }
   | { readonly kind: 'guard'; readonly guarded: Guarded }
@@ -65,7 +65,7 @@ export class PressThread implements Pick<Printer, 'pdf' | 'warmUp' | 'close'> {
     });
   }
 
-  #tell(order: Order): void {
+  #tell(order: PressOrder): void {
     this.#thread ??= this.#start();
     this.#thread.postMessage(order);
   }
@@ -73,7 +73,7 @@ export class PressThread implements Pick<Printer, 'pdf' | 'warmUp' | 'close'> {
   #start(): Worker {
     const thread = new Worker(this.#script, { workerData: this.#options });
     let fault = 'printing was ended';
-    thread.on('message', (report: Report) => this.#hear(report));
+    thread.on('message', (report: PressReport) => this.#hear(report));
     thread.on('error', (error) => {
       fault = `printing broke off (${error.message})`;
     });
@@ -85,7 +85,7 @@ export class PressThread implements Pick<Printer, 'pdf' | 'warmUp' | 'close'> {
     return thread;
   }
 
-  #hear(report: Report): void {
+  #hear(report: PressReport): void {
     if (report.kind === 'guard') {
       this.#guards.set(report.guarded.profile, guardHere(report.guarded));
     } else if (report.kind === 'forget') {

@@ -9,7 +9,7 @@ import type { Recall, Spot } from './recall.ts';
 type TextsData = Omit<WorkspaceTexts, 'findPicture' | 'readFont' | 'readDrawing'>;
 
 /** What another thread is given: all texts as they were read once, and the projects, of which each thread takes the next. */
-export type Task = {
+export type ExaminerTask = {
   readonly texts: TextsData;
   readonly folders: readonly string[];
   /** How many have been taken. */
@@ -17,7 +17,7 @@ export type Task = {
 };
 
 /** What another thread found in a project. */
-export type Report = { readonly folder: string; readonly found: Worked<Found> };
+export type ExaminerReport = { readonly folder: string; readonly found: Worked<Found> };
 
 /** What the other threads run, if there is such a file, and how many threads there are at most, with this one. */
 type Threads = { readonly script: string | undefined; readonly count: number };
@@ -50,7 +50,7 @@ export async function examineTogether(
   const { root, files, folders, findings } = recall.texts;
   const texts = { root, files, findings, ...(folders && { folders }) };
   const taken = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
-  const task: Task = { texts, folders: forgotten.map(({ folder }) => folder), taken };
+  const task: ExaminerTask = { texts, folders: forgotten.map(({ folder }) => folder), taken };
   const ended = Array.from({ length: others }, () => ask(script, task, recall));
   for (let spot = next(taken, forgotten); spot; spot = next(taken, forgotten)) {
     await recall.findings(spot);
@@ -60,17 +60,17 @@ export async function examineTogether(
 }
 
 /** The next of a list that no thread has taken. */
-export function next<T>(taken: Task['taken'], list: readonly T[]): T | undefined {
+export function next<T>(taken: ExaminerTask['taken'], list: readonly T[]): T | undefined {
   return list[Atomics.add(taken, 0, 1)];
 }
 
 /** Starts a thread that examines what it takes. Resolves once it has ended, whichever way. */
-function ask(script: string, task: Task, recall: Recall): Promise<void> {
+function ask(script: string, task: ExaminerTask, recall: Recall): Promise<void> {
   const thread = new Worker(script, {
     workerData: task,
     resourceLimits: { maxYoungGenerationSizeMb: YOUNG },
   });
-  thread.on('message', ({ folder, found }: Report) => recall.keepFound({ folder }, found));
+  thread.on('message', ({ folder, found }: ExaminerReport) => recall.keepFound({ folder }, found));
   // One that dies, of memory or of a mistake of ours, ends like any other.
   thread.on('error', () => {});
   return new Promise((resolve) => {

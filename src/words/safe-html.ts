@@ -80,19 +80,19 @@ export function html(strings: TemplateStringsArray, ...values: readonly HtmlValu
 }
 
 /** What is read of a piece of markup in our source: its own words and the numbers of the values between them. */
-type Reading = readonly (string | number)[];
+type MarkupReading = readonly (string | number)[];
 
 /** Each piece is taken apart once, however often it is set. */
-const readings = new WeakMap<TemplateStringsArray, Reading>();
+const readings = new WeakMap<TemplateStringsArray, MarkupReading>();
 
 /** Where a value is set into markup of our own source; a value within a tag is nothing to be read. */
 const PLACE = '\0';
 const PART = /<[^>]*>|\0|[^<\0]+|</gu;
 const ENDS_LINE = /^<(?:br|\/?(?:p|li|h\d|t[dhr]|div|dt|dd|aside))\b/u;
 
-function readingOf(strings: TemplateStringsArray): Reading {
+function readingOf(strings: TemplateStringsArray): MarkupReading {
   let place = 0;
-  return (strings.join(PLACE).match(PART) ?? []).flatMap((part): Reading => {
+  return (strings.join(PLACE).match(PART) ?? []).flatMap((part): MarkupReading => {
     const first = place;
     place += part.split(PLACE).length - 1;
     if (part === PLACE) return [first];

@@ -151,6 +151,18 @@ describe('what a command loads before it is asked for more', () => {
   });
 });
 
+describe('the name of a type', () => {
+  it('means one thing: only the facts of each rule are called alike', () => {
+    const files = new Map<string, Set<string>>();
+    for (const [path, text] of sources)
+      for (const [, name = ''] of text.matchAll(/^(?:export )?(?:type|interface) (\w+)/gmu))
+        files.set(name, (files.get(name) ?? new Set()).add(path));
+    expect(files.size).toBeGreaterThan(500);
+    const several = [...files].filter(([, paths]) => paths.size > 1);
+    expect(several.map(([name]) => name)).toEqual(['Facts']);
+  });
+});
+
 /** The length of a bundled file and of all that are loaded with it. */
 function lengthOf(path: string, seen: Set<string>): number {
   if (seen.has(path)) return 0;
