@@ -60,6 +60,17 @@ describe('missing-supply', () => {
     ]);
   });
 
+  it('says nothing of a sheet whose head, and so its list, cannot be read', () => {
+    const sheet = sheetWith({
+      head: 'supplies: [Bone folder]',
+      pieces: PIECES,
+      body: '## 1\nTake a bone folder.\n',
+    });
+    const broken = sheet.replace('title:', 'title: one: two:');
+    expect(broken).not.toBe(sheet);
+    expect(findingsOf(broken).map(({ rule }) => rule)).toEqual(['broken-yaml']);
+  });
+
   it('says nothing of the introduction, nor of what is for the demonstrator', () => {
     const body =
       'All you need is a bone folder.\n\n## Fold\nFold :piece[card].\n\n:::host\nBring a glue gun.\n:::\n';
@@ -287,6 +298,9 @@ describe('not-all-round', () => {
     ['en', '3 3/4 x 4 3/4, on: card', 'all round', []],
     // The same on three sides, which is said as one border.
     ['en', '3 3/4 x 4 1/4, on: card, at: { top: 1/8 }', 'all round', []],
+    // What passes its base is told of by another rule, unless it is meant to.
+    ['en', '4 1/4 x 4 3/4, on: card', 'all round', []],
+    ['en', '4 1/4 x 4 3/4, on: card, overhang: yes', 'all round', ['mat']],
     ['en', '2 x 2, shape: circle, on: card', 'all round', ['mat']],
     ['en', '2 x 2, shape: circle, on: card, turn: 45', 'all round', []],
     ['de', '3 3/4 x 4 1/4, on: card', 'ringsum', ['mat']],

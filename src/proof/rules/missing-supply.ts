@@ -27,6 +27,8 @@ export const missingSupply: Rule<Facts> = {
   },
   ownEditionOnly: true,
   *check(context) {
+    // What a head that cannot be read lists is not known.
+    if (!context.project.readable) return;
     const hasNone = context.project.supplies.length === 0;
     const sentences = saidInSteps(context);
     const missing = toolsFor(context).flatMap((tool) => {

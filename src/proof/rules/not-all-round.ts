@@ -48,10 +48,14 @@ export const notAllRound: Rule<Facts> = {
 
 const MOST_SIDES = 3;
 
-/** What shows on each side of an upright rectangle on another; nothing where that is said as one border. */
-function differing({ reveals, turn, border }: Layer): readonly Length[] {
+/**
+ * What shows on each side of an upright rectangle on another; nothing where that is said as one border, nor of a layer that
+ * passes its base and is not meant to, which is told of already.
+ */
+function differing({ reveals, turn, border, piece }: Layer): readonly Length[] {
   if (border || turn % 90 !== 0) return [];
   const all = EDGES.map((side) => reveals[side]);
+  if (!piece.overhang && all.some(({ sign }) => sign < 0)) return [];
   const isUsual = all.some((one) => all.filter((other) => other.equals(one)).length >= MOST_SIDES);
   return isUsual ? [] : all;
 }
