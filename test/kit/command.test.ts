@@ -97,8 +97,12 @@ describe('sheetwright kit', () => {
       ),
     );
     const labels = await readPdf(readFileSync(join(home, 'seed-packet-keeper-labels.pdf')));
-    // Ten to a page.
+    // Ten to a page, each beginning at the same height, for they are cut as a stack.
     expect(labels.pages).toHaveLength(3);
+    const [first, ...others] = labels.pages.map(
+      ({ words }) => words.find(({ text }) => text.startsWith('Kit'))?.y ?? Number.NaN,
+    );
+    for (const top of others) expect(top).toBeCloseTo(first ?? Number.NaN, 1);
     const bags = labels.pages.map((each) => each.text).join('\n');
     expect([...bags.matchAll(/Kit (\d+) of 24/gu)].map(([, number]) => Number(number))).toEqual(
       Array.from({ length: 24 }, (_, index) => index + 1),
