@@ -73,17 +73,34 @@ async function paint(
   }
 }
 
-/** The largest of some sizes at which a text is no higher than `height` pixels; the smallest where none is. */
+/**
+ * The largest of some sizes at which a text is no higher than `height` pixels; where none is, as much of its beginning as
+ * is no higher in the smallest.
+ */
 export async function fittedLettering(
   text: string,
   sizes: readonly number[],
   height: number,
   style: Style,
 ): Promise<PaintedText | undefined> {
-  let fitted: PaintedText | undefined;
   for (const size of sizes) {
-    fitted = await lettering(text, { ...style, size });
-    if (!fitted || fitted.height <= height) break;
+    const painted = await lettering(text, { ...style, size });
+    if (!painted || painted.height <= height) return painted;
   }
-  return fitted;
+  return fittedBeginning(text, height, { ...style, size: Math.min(...sizes) });
+}
+
+async function fittedBeginning(
+  text: string,
+  height: number,
+  style: Style & { readonly size: number },
+): Promise<PaintedText | undefined> {
+  const characters = [...text].slice(0, MOST_CHARACTERS);
+  const shorter = `${characters
+    .slice(0, Math.floor(characters.length * 0.9))
+    .join('')
+    .trimEnd()}…`;
+  const painted = await lettering(shorter, style);
+  if (!painted || painted.height <= height || shorter.length >= text.length) return painted;
+  return fittedBeginning(shorter, height, style);
 }

@@ -235,7 +235,12 @@ describe('a picture for a link', () => {
     '%s keeps its title clear of what stands under it',
     async (format) => {
       const facts = 'September 24, 2027\n1 hour 10 minutes\nConfident';
-      const titles = ['', 'Harbour light bookmark', 'Gate-fold card with its own envelope'];
+      const titles = [
+        '',
+        'Harbour light bookmark',
+        'Gate-fold card with its own envelope',
+        'A long title '.repeat(25),
+      ];
       const inked = titles.map(async (title) => {
         const painted = await paintLinkPicture({ ...words, ...colors, title, facts }, format);
         return inkedRows(painted, format === 'wide' ? { left: 18, width: 642 } : { left: 0, width: 1080 });
