@@ -1,6 +1,8 @@
 import { defineConfig } from 'vitest/config';
-import { patience } from './src/patience.ts';
+import { flagsOf } from './src/recall/engine.ts';
 import { LongestFirst } from './test/order.ts';
+
+const flags = flagsOf();
 
 export default defineConfig(({ mode }) => ({
   test: {
@@ -12,7 +14,7 @@ export default defineConfig(({ mode }) => ({
     // Files share what a worker has loaded and studied: they change nothing outside themselves.
     isolate: false,
     // Megabytes for what is soon forgotten: with the usual 16 some files spend a sixth of their time collecting it.
-    execArgv: ['--max-semi-space-size=64', ...(patience === undefined ? [] : [patience])],
+    execArgv: ['--max-semi-space-size=64', ...(flags ? [flags.patient] : [])],
     sequence: { sequencer: LongestFirst },
     // On two cores vitest would keep one for itself.
     maxWorkers: 2,

@@ -2,11 +2,12 @@
 import process from 'node:process';
 import { setFlagsFromString } from 'node:v8';
 import { run } from './cli.ts';
-import { patience } from './patience.ts';
+import { flagsOf } from './recall/engine.ts';
 
 const { argv, env, stdin, stdout, stderr } = process;
 
-if (patience !== undefined) setFlagsFromString(patience);
+const flags = flagsOf();
+if (flags) setFlagsFromString(flags.patient);
 
 process.exitCode = await run({ argv: argv.slice(2), cwd: folderHere(), env, stdin, stdout, stderr });
 

@@ -1,5 +1,14 @@
 import { execFileSync } from 'node:child_process';
-import { cpSync, existsSync, mkdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { inject } from 'vitest';
@@ -10,8 +19,10 @@ const done = join(folder, 'done');
 
 /** The folder of the program as the package will hold it, bundled once in a run. */
 export async function builtPackage(): Promise<string> {
-  if (mkdirSync(folder, { recursive: true }) !== undefined) build();
+  if (mkdirSync(folder, { recursive: true }) !== undefined) writeWhole(done, faultOf(build));
   while (!existsSync(done)) await new Promise((wait) => setTimeout(wait, 50));
+  const fault = readFileSync(done, 'utf8');
+  if (fault !== '') throw new Error(fault);
   return folder;
 }
 
@@ -22,5 +33,20 @@ function build(): void {
   cpSync(join(root, 'templates'), join(folder, 'templates'), { recursive: true });
   rmSync(join(folder, 'node_modules'), { force: true });
   symlinkSync(join(root, 'node_modules'), join(folder, 'node_modules'), 'junction');
-  writeFileSync(done, '');
+}
+
+/** What a build fails with, for all that wait for it; empty where it does not. */
+function faultOf(work: () => void): string {
+  try {
+    work();
+    return '';
+  } catch (error) {
+    return `the program could not be bundled: ${error}`;
+  }
+}
+
+/** Whoever waits for the file finds all of it. */
+function writeWhole(path: string, text: string): void {
+  writeFileSync(`${path}.part`, text);
+  renameSync(`${path}.part`, path);
 }

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /**
@@ -35,6 +36,8 @@ function placeOf({ moduleId }: TestSpecification): number {
 /** Test files in the order in which workers take them. */
 export class LongestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const gone = LONGEST.filter((name) => !existsSync(new URL(`${name}.test.ts`, import.meta.url)));
+    if (gone.length > 0) throw new Error(`test/order.ts names tests that are not there: ${gone.join(', ')}`);
     const others = await super.sort(files);
     return others.toSorted((one, other) => placeOf(one) - placeOf(other));
   }

@@ -3,6 +3,7 @@ import type { Examination } from '../examine/study.ts';
 import { openPress, type Press } from '../print/press.ts';
 import type { WorkspaceTexts } from '../project/workspace-texts.ts';
 import { mergeTold } from '../proof/told.ts';
+import { flagsOf } from '../recall/engine.ts';
 import { Recall, type Spot } from '../recall/recall.ts';
 import { findInWords } from './find.ts';
 import { inParallel } from './in-parallel.ts';
@@ -74,12 +75,6 @@ function isAmong({ shard, known }: MakeOptions): (spot: Spot, index: number) => 
     (!shard || index % shard.of === shard.part - 1) && (!changed || changed.has(folder));
 }
 
-/**
- * Of what a long make draws nearly all is soon forgotten: it is cleared away as soon as it takes as much memory again as what
- * is needed, instead of up to four times that. By the engines of Node 20, 22 and 24.
- */
-const TIDY = '--heap-growing-percent=100';
-
 /** What a page is made with is loaded when there is one to make. */
 async function openWorkshop(options: MakeOptions, recall: Recall, printer: Press): Promise<Workshop> {
   const {
@@ -92,7 +87,8 @@ async function openWorkshop(options: MakeOptions, recall: Recall, printer: Press
     known,
     isOver = () => false,
   } = options;
-  setFlagsFromString(TIDY);
+  const flags = flagsOf();
+  if (flags) setFlagsFromString(flags.tidy);
   const { Workshop } = await import('./workshop.ts');
   const working = (path: string): void => progress?.working(path);
   return Workshop.open({

@@ -1,6 +1,8 @@
+import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { flagsOf } from '../../src/recall/engine.ts';
 import { folderWith, sheetwright } from './terminal.ts';
 
 const sheetWith = (front: string): string => `---
@@ -267,5 +269,19 @@ describe('a command line', () => {
     expect(code).toBe(0);
     expect(known.length).toBeGreaterThan(2);
     expect(known.filter((option) => option !== '--help' && !tried.has(option))).toEqual([]);
+  });
+});
+
+describe('what the engine is asked for', () => {
+  it('is known to it', () => {
+    for (const flag of Object.values(flagsOf() ?? {})) {
+      const { status, stderr } = spawnSync(process.execPath, [flag, '-e', ''], { encoding: 'utf8' });
+      expect([flag, status, stderr]).toEqual([flag, 0, '']);
+    }
+  });
+
+  it('is something for the engines of Node 20, 22 and 24, and nothing for one that we do not know', () => {
+    const engines = ['11.3.244.8-node.33', '12.4.254.21-node.33', '13.6.233.17-node.37', '99.1.2.3-node.4'];
+    expect(engines.map((v8) => flagsOf(v8) !== undefined)).toEqual([true, true, true, false]);
   });
 });
