@@ -1,6 +1,8 @@
 import { join, relative, resolve } from 'node:path';
 import { checkWritable, putFiles, readIfThere } from '../make/files.ts';
-import { type CopyLayout, LAYOUTS, layCopies } from '../print/copies.ts';
+import { Length } from '../measure/length.ts';
+import { type Copies, type CopyLayout, LAYOUTS, layCopies } from '../print/copies.ts';
+import { paperNameOf } from '../project/paper-sizes.ts';
 import { slugOf } from '../project/slug.ts';
 import { sayCount } from '../proof/words.ts';
 import { type CommandRun, type CommonOptions, Refusal } from './terminal.ts';
@@ -9,6 +11,7 @@ import { commandFor } from './workspace-folder.ts';
 const PRINTS = ['letter', 'a4', 'large-print'];
 const MOST = 500;
 const POINTS_PER_INCH = 72;
+const MM_PER_INCH = 25.4;
 
 type CopiesOptions = CommonOptions & {
   readonly count: string;
@@ -32,10 +35,8 @@ export const run: CommandRun<CopiesOptions> = async ([slug = '', named], options
   const path = `host/${slug}-copies/${slug}-${print}-${number}-${layout}.pdf`;
   await putFiles(out, [{ path, bytes: copies.pdf }]);
   if (!options.quiet) {
-    const { width, height } = copies.sheet;
-    const size = `${inches(width)} x ${inches(height)} in`;
     terminal.stdout.write(
-      `${relative(terminal.cwd, join(out, path))}: ${sayCount(number, 'copy', 'copies')} on ${sayCount(copies.sheets, 'sheet')} of ${size}\n${ASK[layout]}\n`,
+      `${relative(terminal.cwd, join(out, path))}: ${sayCount(number, 'copy', 'copies')} on ${sayCount(copies.sheets, 'sheet')} of ${sayPaper(copies.sheet)}\n${ASK[layout]}\n`,
     );
   }
   return 0;
@@ -75,6 +76,16 @@ async function madeHandout(
 function remedy(slug: string, { out }: CopiesOptions, named: string | undefined): string {
   const elsewhere = out === 'dist' ? [] : ['--out', out];
   return `run ${commandFor('make', named, ['--only', slug, ...elsewhere])} first`;
+}
+
+/** Paper as a shop calls it, from its size in points: `A3` by its whole millimeters, any other in inches. */
+function sayPaper({ width, height }: Copies['sheet']): string {
+  const name = paperNameOf({ width: inMillimeters(width), height: inMillimeters(height) });
+  return name?.toUpperCase() ?? `${inches(width)} x ${inches(height)} in`;
+}
+
+function inMillimeters(points: number): Length {
+  return Length.of(Math.round((points / POINTS_PER_INCH) * MM_PER_INCH), 1, 'mm');
 }
 
 /** Points as inches of at most two decimals: `8.5`, `8.27`. */

@@ -5,7 +5,7 @@ export const LAYOUTS = ['single', 'two-up', 'booklet'] as const;
 export type CopyLayout = (typeof LAYOUTS)[number];
 
 /** The copies, and what to ask the shop for: a sheet's size in points, and how many sheets if both sides are printed. */
-type Copies = {
+export type Copies = {
   readonly pdf: Uint8Array;
   readonly sheet: { readonly width: number; readonly height: number };
   readonly sheets: number;

@@ -7,12 +7,14 @@ import { folderWith, sheetwright } from '../cli/terminal.ts';
 import { getDocument } from './pdfjs.ts';
 
 const LETTER = [612, 792] as const;
+/** 210 by 297 mm (ISO 216) in points, as a browser rounds them. */
+const A4 = [594.96, 841.92] as const;
 
-async function handout(pages: number): Promise<Uint8Array> {
+async function handout(pages: number, size: readonly [number, number] = LETTER): Promise<Uint8Array> {
   const pdf = await PDFDocument.create();
   const font = await pdf.embedFont(StandardFonts.Helvetica);
   for (let page = 1; page <= pages; page++) {
-    pdf.addPage([...LETTER]).drawText(`page ${page}`, { x: 72, y: 700, size: 12, font });
+    pdf.addPage([...size]).drawText(`page ${page}`, { x: 72, y: 700, size: 12, font });
   }
   return pdf.save();
 }
@@ -79,13 +81,23 @@ describe('copies for the copy shop', () => {
   });
 
   it('are written where the demonstrator keeps what is theirs, with what to ask the shop for', async () => {
-    const folder = folderWith({ 'dist/site/card/card-a4.pdf': await handout(2) });
-    const done = await sheetwright(folder, 'copies', 'card', '--count', '12', '--layout', 'two-up');
-    expect(done).toMatchObject({ code: 0, err: '' });
-    expect(done.out).toMatch(
-      /card-a4-12-two-up\.pdf: 12 copies on 12 sheets of 17 x 11 in\n.*short edge, at 100 %/u,
-    );
-    expect(existsSync(join(folder, 'dist/host/card-copies/card-a4-12-two-up.pdf'))).toBe(true);
+    const folder = folderWith({
+      'dist/site/card/card-letter.pdf': await handout(2),
+      'dist/site/card/card-a4.pdf': await handout(2, A4),
+    });
+    for (const [print, sheet] of [
+      ['letter', '17 x 11 in'],
+      ['a4', 'A3'],
+    ] as const) {
+      const asked = ['--count', '12', '--layout', 'two-up', '--print', print];
+      const done = await sheetwright(folder, 'copies', 'card', ...asked);
+      expect(done).toMatchObject({ code: 0, err: '' });
+      const path = `dist/host/card-copies/card-${print}-12-two-up.pdf`;
+      expect(done.out).toContain(
+        `${path}: 12 copies on 12 sheets of ${sheet}\nPrint on both sides, flipped on the short edge, at 100 %`,
+      );
+      expect(existsSync(join(folder, path))).toBe(true);
+    }
   });
 
   it('hold each page once, and are the same bytes each time', async () => {
