@@ -70,9 +70,18 @@ function teller(terminal: Terminal, options: PreviewCommand): PreviewOptions['to
     const found = printFindings(findings, { ink, summary: false });
     if (found !== before && trouble === undefined) terminal.stdout.write(found || 'no findings left\n');
     before = found;
-    if (options.quiet || touched === 0) return;
-    terminal.stdout.write(`${sayCount(touched, 'file')} new or changed in ${seconds.toFixed(1)} s\n`);
+    if (options.quiet || touched.length === 0) return;
+    terminal.stdout.write(`${sayTouched(touched)} in ${seconds.toFixed(1)} s\n`);
   };
+}
+
+const FEW = 3;
+
+/** `seed-box: 2 files new or changed`, with the projects that they are of where these are few. */
+function sayTouched(paths: readonly string[]): string {
+  const projects = new Set(paths.flatMap((path) => /^site\/(?!assets\/)([^/]+)\//u.exec(path)?.[1] ?? []));
+  const files = `${sayCount(paths.length, 'file')} new or changed`;
+  return projects.size > 0 && projects.size <= FEW ? `${[...projects].join(', ')}: ${files}` : files;
 }
 
 function portOf(text: string): number {

@@ -5,8 +5,8 @@ import type { Told } from '../proof/told.ts';
 type News = {
   /** All that is found now. */
   readonly findings: readonly Told[];
-  /** How many files are new or changed. */
-  readonly touched: number;
+  /** The files that are new or changed, by their paths below the output folder. */
+  readonly touched: readonly string[];
   readonly seconds: number;
   /** A broken environment or a bug of our own, in one line: nothing was made. */
   readonly trouble?: string;

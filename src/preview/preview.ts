@@ -111,8 +111,8 @@ class Session {
   #recall: Recall | undefined;
   #isAllDue = false;
   #hasMade = false;
-  /** How many files were made of which the pages that are open have not been told. */
-  #untold = 0;
+  /** The files that were made of which the pages that are open have not been told. */
+  #untold: readonly string[] = [];
   #timer: NodeJS.Timeout | undefined;
   #isClosed = false;
 
@@ -204,14 +204,14 @@ class Session {
         if (!result.isWhole) return;
         const state = await tellState(this.state.version + 1);
         const touched = this.#untold;
-        if (touched === 0 && !isNews(this.state, state)) return;
+        if (touched.length === 0 && !isNews(this.state, state)) return;
         this.state = state;
-        this.#untold = 0;
+        this.#untold = [];
         this.#options.told({ findings: state.findings, touched, seconds: seconds() });
       } catch (error) {
         const trouble = tell(error, this.#options.root);
         if (trouble !== this.state.trouble) {
-          this.#options.told({ findings: [], touched: 0, trouble, seconds: seconds() });
+          this.#options.told({ findings: [], touched: [], trouble, seconds: seconds() });
           this.state = { ...NOTHING_KNOWN, version: this.state.version + 1, trouble };
         }
         if (!(error instanceof Busy)) this.doubt();
@@ -226,7 +226,7 @@ class Session {
   async #make(more: Partial<MakeOptions>): Promise<MakeResult> {
     const result = await make({ ...this.#options, pdf: false, pdfsLater: true, ...more });
     const pages = result.written.filter(({ path, how }) => how !== 'kept' && !path.endsWith('.pdf'));
-    this.#untold += pages.length;
+    this.#untold = [...this.#untold, ...pages.map(({ path }) => path)];
     this.#hasMade ||= result.written.length > 0;
     return result;
   }

@@ -224,6 +224,8 @@ describe('sheetwright preview', () => {
     const sheet = join(here, 'card/sheet.md');
     writeFileSync(sheet, readFileSync(sheet, 'utf8').replace('title: Card', 'title: Card again'));
     await until(async () => (await (await fetch(`${address}card/`)).text()).includes('Card again'));
+    // Whose files they are, besides how many.
+    await until(() => /^card: \d+ files? new or changed in /mu.test(printed()));
   });
 
   it('waits for another make in its folder, and leaves its folder to the preview that was first', async () => {
