@@ -63,7 +63,7 @@ export function tellMade(result: MakeResult, options: MakingOptions, terminal: T
   const touched = written.filter(({ how }) => how !== 'kept').length;
   const folder = relative(cwd, resolve(cwd, options.out)) || '.';
   const files = sayCount(touched, 'file');
-  stdout.write(`${sayCount(made.length, 'project')} made, ${files} new or changed, in ${folder}/\n`);
+  stdout.write(`${sayCount(made.length, 'project')} up to date, ${files} new or changed, in ${folder}/\n`);
   const front = join(folder, 'site/index.html');
   if (touched > 0 && existsSync(resolve(cwd, front))) stdout.write(`open ${front} to see them\n`);
   for (const slug of vanished) {
