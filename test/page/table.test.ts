@@ -139,6 +139,22 @@ describe('a drawing', () => {
     );
   });
 
+  it('shows one system of measurement alone where a project has several sizes, too', async () => {
+    const { page } = await visit('bulb-box/index.html', { width: 390 });
+    const shown = (unit: string): Promise<number> =>
+      page.$$eval(
+        `.cut [data-column="${unit}"]`,
+        (all) => all.filter((each) => each.checkVisibility()).length,
+      );
+    await page.click('.units input[value="both"]');
+    expect(Math.min(await shown('in'), await shown('mm'))).toBeGreaterThan(6);
+    await page.click('.units input[value="in"]');
+    expect([(await shown('in')) > 6, await shown('mm')]).toEqual([true, 0]);
+    await page.click('.units input[value="mm"]');
+    expect([await shown('in'), (await shown('mm')) > 6]).toEqual([0, true]);
+    await page.click('.units input[value="both"]');
+  });
+
   it('has no letter under 9 px on a phone', async () => {
     const { page } = await visit(PATH, { width: 390, touch: true });
     const small = (await page.evaluate(`[...document.querySelectorAll('figure.drawing text, .net text')]
