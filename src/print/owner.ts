@@ -29,18 +29,31 @@ type Service = { readonly running: Serving; readonly desk: Desk };
 
 async function begin(candidate: Candidate, options: LaunchOptions): Promise<Service> {
   const running = await launch(candidate, options);
-  try {
-    return { running, desk: await openDesk(running.browser) };
-  } catch {
-    await running.stop();
-    const fact = `${running.name} ended as its first page was opened`;
-    throw new BrowserMissing(fact, `install it again, ${NAME_ANOTHER}`);
-  }
+  return withDesk(running, running.browser, options.timeout, `install it again, ${NAME_ANOTHER}`);
 }
 
 async function beginAt(endpoint: string, timeout: number): Promise<Service> {
   const { serving, context } = await connectTo(endpoint, timeout);
-  return { running: serving, desk: await openDesk(context) };
+  return withDesk(serving, context, timeout, 'start another one there, or leave the option out');
+}
+
+/**
+ * A browser with its page made ready. One whose page's own process died before we listened never answers.
+ * @throws BrowserMissing with this remedy.
+ */
+async function withDesk(
+  running: Serving,
+  place: Parameters<typeof openDesk>[0],
+  timeout: number,
+  remedy: string,
+): Promise<Service> {
+  const late = (): Error => new Error('late');
+  try {
+    return { running, desk: await Promise.race([openDesk(place), expiry(timeout, late)]) };
+  } catch {
+    await running.stop();
+    throw new BrowserMissing(`${running.name} ended as its first page was opened`, remedy);
+  }
 }
 
 type OwnerOptions = Omit<PrinterOptions, 'endpoints'> & {
@@ -56,6 +69,8 @@ export class BrowserOwner {
   #service: Promise<Service> | undefined;
   #name = 'not started';
   #turn: Promise<unknown> = Promise.resolve();
+  /** Why no browser started the last time. */
+  #missing: unknown;
   #closed = false;
 
   constructor(options: OwnerOptions) {
@@ -78,6 +93,7 @@ export class BrowserOwner {
 
   /**
    * Does one job after another: a page kept open prints ten times faster than a new one, and a second gains little.
+   * Where no browser starts, those that wait are refused along with the first: each would wait as long for nothing.
    * @param what What the job makes, for messages.
    * @param batch Of a batch a job that fails takes with it those that wait.
    * @throws BrowserMissing when no browser serves. @throws PrintFault when the job cannot be done.
@@ -85,9 +101,10 @@ export class BrowserOwner {
   inTurn<T>(what: string, job: (desk: Desk) => Promise<T>, batch?: string): Promise<T> {
     const { failed } = this.#options;
     const countFailed = (): number => (batch === undefined ? 0 : (failed.get(batch) ?? 0));
-    const before = countFailed();
+    const [before, missing] = [countFailed(), this.#missing];
     const result = this.#turn.then(async () => {
       this.#assertOpen(what);
+      if (this.#missing !== missing) throw this.#missing;
       if (countFailed() !== before)
         throw new PrintFault(`${what} was not printed: another page before it failed`);
       try {
@@ -140,6 +157,7 @@ export class BrowserOwner {
     this.#assertOpen(what);
     this.#service ??= this.#launch().catch((error: unknown) => {
       this.#service = undefined;
+      this.#missing = error;
       throw error;
     });
     return this.#service;

@@ -1,12 +1,17 @@
+import { chmodSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { Desk } from '../../src/print/desk.ts';
-import { BrowserOwner } from '../../src/print/owner.ts';
+import { sources } from '../../src/print/find-browser.ts';
+import { BrowserOwner, type PrinterOptions } from '../../src/print/owner.ts';
+import { realSurroundings } from '../../src/print/surroundings.ts';
+import { emptyFolder } from '../cli/terminal.ts';
 
 const owners: BrowserOwner[] = [];
 afterEach(() => Promise.all(owners.splice(0).map((owner) => owner.close())));
 
-function newOwner(): BrowserOwner {
-  const owner = new BrowserOwner({ download: false });
+function newOwner(options: PrinterOptions = {}): BrowserOwner {
+  const owner = new BrowserOwner({ download: false, ...options });
   owners.push(owner);
   return owner;
 }
@@ -16,6 +21,27 @@ async function crash({ page }: Desk, command: 'Browser.crash' | 'Page.crash'): P
   const session = await page.createCDPSession();
   await session.send(command);
   throw new Error('the browser survived');
+}
+
+/** A shell script in the place of a browser. */
+function scripted(lines: string): string {
+  const path = join(emptyFolder(), 'headless-shell');
+  writeFileSync(path, `#!/bin/sh\n${lines}\n`);
+  chmodSync(path, 0o755);
+  return path;
+}
+
+/** The browser at hand, of which the process of every page ends at once. */
+async function withoutPages(): Promise<string> {
+  const request = { browser: undefined, download: false, onDownload: () => {} };
+  for (const place of sources(request, realSurroundings())) {
+    const [found] = await place();
+    if (!found) continue;
+    const { path, libraries = '', fonts = '' } = found;
+    return scripted(`export LD_LIBRARY_PATH="${libraries}" FONTCONFIG_FILE="${fonts}"
+exec "${path}" "$@" --renderer-cmd-prefix=/bin/false`);
+  }
+  throw new Error('no browser was found');
 }
 
 const HTML = '<!doctype html><title>x</title><p id="a">fine</p>';
@@ -73,5 +99,23 @@ describe('the owner of the browser', () => {
     await expect(first).rejects.toThrow('there is no file /no/such/browser (given by --browser)');
     await expect(owner.inTurn('a page', read)).rejects.toMatchObject({ name: 'BrowserMissing' });
     await owner.close();
+  });
+
+  it.runIf(process.platform !== 'win32')('gives up a browser that opens no page', async () => {
+    const owner = newOwner({ browser: await withoutPages(), launchTimeout: 3000 });
+    const result = owner.inTurn('a page', read);
+    await expect(result).rejects.toMatchObject({ name: 'BrowserMissing' });
+    await expect(result).rejects.toThrow('ended as its first page was opened');
+  });
+
+  it.runIf(process.platform !== 'win32')('asks no browser that fails once more for each page', async () => {
+    const log = join(emptyFolder(), 'log');
+    const owner = newOwner({ browser: scripted(`echo started >> "${log}"`) });
+    const pages = ['one', 'two', 'three'].map((name) => owner.inTurn(name, read));
+    for (const page of await Promise.allSettled(pages))
+      expect(page).toMatchObject({ status: 'rejected', reason: { name: 'BrowserMissing' } });
+    expect(readFileSync(log, 'utf8')).toBe('started\n');
+    await expect(owner.inTurn('four', read)).rejects.toMatchObject({ name: 'BrowserMissing' });
+    expect(readFileSync(log, 'utf8')).toBe('started\nstarted\n');
   });
 });
