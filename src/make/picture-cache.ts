@@ -30,7 +30,7 @@ export const ENCODINGS: readonly Encoding[] = [
 export const WIDTHS: readonly number[] = [480, 960, 1600];
 
 /** Part of every cache key: a picture remade by other rules, or by another encoder, is another picture. */
-const RULES_OF_REMAKING = `avif 55/1, webp 78/2, jpeg 82, upright, no metadata, read once; sharp ${sharp.versions.sharp}`;
+const RULES_OF_REMAKING = `avif 55/1, webp 78/2, jpeg 82, upright, no metadata, read once, sealed; sharp ${sharp.versions.sharp}`;
 
 // Its own cache helps nobody who encodes each picture once, and takes memory.
 sharp.cache(false);
@@ -74,7 +74,7 @@ export async function remade(
     const { data, info } = await encoding
       .encode(imageOf(await upright))
       .toBuffer({ resolveWithObject: true });
-    await putFiles(cache, [{ path: file, bytes: data }]);
+    await putFiles(cache, [{ path: file, bytes: sealed(data) }]);
     made.push({ encoding, bytes: data, width: info.width, height: info.height });
   }
   return made;
@@ -88,14 +88,20 @@ async function pixelsUpright(source: Uint8Array, widest: number): Promise<Pixels
   return pixelsOf(image.rotate().resize({ width: widest, withoutEnlargement: true }));
 }
 
+/** How long the digest of a kept picture is, which stands before it. */
+const SEAL = sha256('').length;
+
+/** A picture as it is kept: one cut short or empty may still say how large it is, and would be shown for good. */
+function sealed(bytes: Uint8Array): Uint8Array {
+  return Buffer.concat([Buffer.from(sha256(bytes), 'latin1'), bytes]);
+}
+
 /** A picture of the cache; undefined where there is none, or one that a full or broken disk has spoilt. */
 async function keptIn(path: string, encoding: Encoding): Promise<MadePicture | undefined> {
-  const bytes = await readIfThere(path);
-  if (!bytes) return undefined;
-  return sharp(bytes)
-    .metadata()
-    .then(
-      ({ width, height }) => ({ encoding, bytes, width, height }),
-      () => undefined,
-    );
+  const kept = await readIfThere(path);
+  if (!kept) return undefined;
+  const bytes = kept.subarray(SEAL);
+  if (Buffer.from(kept.subarray(0, SEAL)).toString('latin1') !== sha256(bytes)) return undefined;
+  const { width, height } = await sharp(bytes).metadata();
+  return { encoding, bytes, width, height };
 }

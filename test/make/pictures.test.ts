@@ -137,7 +137,7 @@ describe('a photo', () => {
     const before = pictureFiles(site).map((name) => readFileSync(join(site, name)));
     const cache = join(folder, 'dist/.cache/pictures');
     for (const name of readdirSync(cache)) writeFileSync(join(cache, name), 'spoilt');
-    const { code, out } = await sheetwright(folder, 'make', '--no-pdf');
+    const { code, out } = await sheetwright(folder, 'make', '--no-pdf', '--all');
     expect([code, out]).toEqual([0, expect.stringContaining('nothing found')]);
     expect(pictureFiles(site).map((name) => readFileSync(join(site, name)))).toEqual(before);
   });
@@ -268,6 +268,29 @@ async function inkedRows(
   const rows = Array.from({ length: height }, (_, row) => gray.subarray(row * width, (row + 1) * width));
   return rows.flatMap((row, index) => (row.at(-1) === 255 && Math.min(...row) < 200 ? [index] : []));
 }
+
+describe('a picture that was kept', () => {
+  it.each<[string, (whole: Buffer) => Uint8Array]>([
+    ['empty', () => new Uint8Array()],
+    ['cut short', (whole) => whole.subarray(0, whole.length - 40)],
+    [
+      'changed inside',
+      (whole) => whole.map((byte, index) => (index === whole.length - 40 ? byte ^ 1 : byte)),
+    ],
+    ['another file', () => Buffer.from('spoilt')],
+  ])('is remade where it is %s', async (_, spoilt) => {
+    const source = await photo(640, 480);
+    const cache = emptyFolder();
+    const bytesOf = (made: Awaited<ReturnType<typeof remade>>): string[] =>
+      made.map(({ bytes }) => Buffer.from(bytes).toString('hex'));
+    const first = bytesOf(await remade(source, 480, cache));
+    for (const name of readdirSync(cache)) {
+      const path = join(cache, name);
+      writeFileSync(path, spoilt(readFileSync(path)));
+    }
+    expect(bytesOf(await remade(source, 480, cache))).toEqual(first);
+  });
+});
 
 describe('what is laid on a picture', () => {
   // Reference: sharp’s own composite, which blends as the W3C's Compositing and Blending Level 1 has it ("source over").
