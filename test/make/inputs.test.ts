@@ -86,7 +86,9 @@ describe('a make again', () => {
     for (const path of Object.keys(FILES)) utimesSync(join(folder, path), later, later);
     const { out, err } = await sheetwright(folder, 'make', '--no-pdf', '--why');
     expect(err).toBe('');
-    expect(out).toBe('nothing found in 3 projects\n3 projects up to date, 0 files new or changed, in dist/\n');
+    expect(out).toBe(
+      'nothing found in 3 projects\n3 projects up to date, 0 files new or changed, in dist/\n',
+    );
   });
 
   it.each([

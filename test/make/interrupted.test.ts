@@ -57,7 +57,10 @@ describe('make --only', () => {
   it('looks at no other project', async () => {
     const folder = folderWith({ 'a/sheet.md': SHEET, 'b/sheet.md': BROKEN });
     const { code, out } = await sheetwright(folder, 'make', '--no-pdf', '--only', 'a');
-    expect([code, out]).toEqual([0, expect.stringMatching(/^nothing found in 1 project\n1 project up to date/u)]);
+    expect([code, out]).toEqual([
+      0,
+      expect.stringMatching(/^nothing found in 1 project\n1 project up to date/u),
+    ]);
     expect((await sheetwright(folder, 'make', '--no-pdf', '--only', 'b')).code).toBe(1);
   });
 });
