@@ -160,6 +160,16 @@ export function fontsFor(html: string, files: PackageFiles): readonly PageFont[]
   return fonts.flatMap(({ subset, font }) => (needed.has(subset) ? [font] : []));
 }
 
+const typefaceDigests = new WeakMap<PackageFiles, string>();
+
+/** Tells the typeface from any other: no page says what its letters look like. */
+export function typefaceDigest(files: PackageFiles): string {
+  const digest =
+    typefaceDigests.get(files) ?? sha256(files.fonts.map(({ bytes }) => sha256(bytes)).join('\n'));
+  typefaceDigests.set(files, digest);
+  return digest;
+}
+
 /** A page with the typeface it needs as data in it, for whoever keeps it as a file. */
 export function typeset(html: string, files: PackageFiles): string {
   const css = fontFaceCss(fontsFor(html, files));

@@ -26,6 +26,8 @@ type LinkPicture = {
   readonly tint: string;
   /** A drawing (SVG) is shown whole, a photo fills its half. */
   readonly picture: { readonly kind: 'photo' | 'drawing'; readonly bytes: Uint8Array } | undefined;
+  /** Tells the font that the settings name from any other. */
+  readonly font: string | undefined;
 };
 
 /** A picture for a link, not painted yet; its name changes with what it shows, so that no service shows an old one. */
@@ -50,6 +52,7 @@ export function projectLinkPicture(material: ProjectMaterial): NamedLinkPicture 
     accent: color,
     tint,
     picture: shownPicture(material),
+    font: site.font?.digest,
   });
 }
 
@@ -61,11 +64,12 @@ export function postedPictures(
 }
 
 /** The picture of the site itself; its name is relative to the site's root. */
-export function siteLinkPicture({ title }: Site): NamedLinkPicture {
+export function siteLinkPicture({ title, font }: Site): NamedLinkPicture {
   const { color, tint } = accentOf(undefined);
   const bytes = new TextEncoder().encode(FAVICON);
   const picture = { kind: 'drawing', bytes } as const;
-  return named('assets/', { title, siteTitle: '', facts: '', accent: color, tint, picture });
+  const words = { title, siteTitle: '', facts: '', font: font?.digest };
+  return named('assets/', { ...words, accent: color, tint, picture });
 }
 
 function named(folder: string, content: LinkPicture): NamedLinkPicture {

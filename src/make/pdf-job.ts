@@ -1,4 +1,4 @@
-import { fontsFor } from './assets.ts';
+import { fontsFor, typefaceDigest } from './assets.ts';
 import type { Job } from './job.ts';
 import { dayOf, type ProjectMaterial } from './output.ts';
 
@@ -20,7 +20,7 @@ export function pdfJob(
   };
   return {
     path: `site/${material.slug}/${name}`,
-    from: () => [date, page(), arrange].join('\n'),
+    from: () => [date, typefaceDigest(material.files), page(), arrange].join('\n'),
     isPrinted: true,
     produce: () => {
       const fonts = fontsFor(page(), material.files);

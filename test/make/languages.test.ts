@@ -224,7 +224,22 @@ describe('a font that the settings name', () => {
     const [, font = ''] = /url\("?([^")]*)"?\)/u.exec(face) ?? [];
     expect(readFileSync(join(assets, font))).toEqual(readFileSync(join(folder, 'projects/own.ttf')));
     expect(await put(20)).not.toContain('made site/');
-    expect(await put(21)).toMatch(/made site\/card\/preview-|made site\/card\/index\.html/u);
+    const again = await put(21);
+    for (const name of ['card/index\\.html', 'card/preview-\\w+\\.jpg', 'assets/preview-\\w+\\.jpg'])
+      expect(again).toMatch(new RegExp(`^made site/${name}$`, 'mu'));
+  }, 60_000);
+
+  it('is what the pages that are printed are set in, the same or another', async () => {
+    const folder = folderWith({ 'site.yaml': 'font: own.ttf\n', 'card/sheet.md': english('Card א') });
+    const put = async (glyph: number): Promise<string> => {
+      writeFileSync(join(folder, 'own.ttf'), await fontWithAlef('Fourth Sans', glyph));
+      return (await sheetwright(folder, 'make', '--only', 'card', '--why')).out;
+    };
+    await put(20);
+    expect(await put(20)).not.toContain('.pdf');
+    const again = await put(21);
+    for (const paper of ['letter', 'a4', 'large-print'])
+      expect(again).toContain(`site/card/card-${paper}.pdf changed: site.font`);
   }, 60_000);
 
   it('is told of where a picture with it cannot be painted, once for all projects', async () => {

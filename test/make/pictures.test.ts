@@ -228,7 +228,11 @@ describe('a picture remade', () => {
 });
 
 describe('a picture for a link', () => {
-  const words = { siteTitle: 'Harbour Street Library paper bench', picture: undefined } as const;
+  const words = {
+    siteTitle: 'Harbour Street Library paper bench',
+    picture: undefined,
+    font: undefined,
+  } as const;
   const colors = { accent: '#9c4a3c', tint: '#f4ecea' } as const;
 
   it.each(Object.keys(PICTURE_SIZES) as PictureFormat[])(
