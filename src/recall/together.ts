@@ -1,4 +1,5 @@
 import { availableParallelism } from 'node:os';
+import { setImmediate } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
 import type { WorkspaceTexts } from '../project/workspace-texts.ts';
 import type { Found, Worked } from './found.ts';
@@ -55,6 +56,8 @@ export async function examineTogether(
   for (let spot = next(taken, forgotten); spot; spot = next(taken, forgotten)) {
     await recall.findings(spot);
     recall.release(spot);
+    // What others found is taken up at once, while the files it followed from are still as they were read.
+    await setImmediate();
   }
   await Promise.all(ended);
 }

@@ -75,6 +75,21 @@ describe('projects examined in several threads', () => {
     expect(await foundBy(later)).toEqual(await foundBy(alone));
   });
 
+  it('are taken up as they are found, not when all are', async () => {
+    const recall = await openRecall(folderWith(FILES));
+    const theirs = vi.spyOn(recall, 'keepFound');
+    const findings = Recall.prototype.findings.bind(recall);
+    const taken: number[] = [];
+    vi.spyOn(recall, 'findings').mockImplementation(async (spot) => {
+      taken.push(theirs.mock.calls.length);
+      const began = performance.now();
+      while (performance.now() - began < 60);
+      return findings(spot);
+    });
+    await examineTogether(recall, recall.spots, { script, count: 2 });
+    expect(taken.at(-1)).toBeGreaterThan(0);
+  });
+
   it('are found here where a thread dies on the way', async () => {
     const folder = folderWith({
       'dies.mjs': `import { workerData } from 'node:worker_threads';
