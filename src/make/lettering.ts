@@ -1,10 +1,9 @@
-import { readFile } from 'node:fs/promises';
 import sharp from 'sharp';
 import { UnreadableFont } from '../print/fault.ts';
-import { type Font, familyOf } from '../project/font-file.ts';
+import type { Font } from '../project/font-file.ts';
 import { escapeHtml } from '../words/safe-html.ts';
 import { opaquePixelsOf, type Pixels } from './pixels.ts';
-import { type FontWeight, NAMED_FAMILY, namedFontFile, typefaceFiles } from './typeface.ts';
+import { type FontWeight, NAMED_FAMILY, namedFont, typefaceFiles } from './typeface.ts';
 
 /** A text painted on white. */
 type PaintedText = { readonly pixels: Pixels; readonly height: number };
@@ -20,11 +19,11 @@ let named: string | undefined;
 
 /** Has letters that our typeface lacks taken from a font from now on, whatever fonts the computer has. */
 export async function letterWith(font: Font): Promise<void> {
-  const fontfile = await namedFontFile(font);
-  named = familyOf(await readFile(fontfile));
-  if (announced.has(fontfile)) return;
-  announced.add(fontfile);
-  await paint('-', { weight: 400, color: '#000000', width: 100, size: 10 }, fontfile);
+  const { file, family } = await namedFont(font);
+  named = family;
+  if (announced.has(file)) return;
+  announced.add(file);
+  await paint('-', { weight: 400, color: '#000000', width: 100, size: 10 }, file);
 }
 
 /** Paints a text in lines no longer than `width` pixels. An empty text is nothing. */
@@ -69,7 +68,7 @@ async function paint(
   } catch (error) {
     // Our own typeface paints whatever is short enough.
     if (named === undefined) throw error;
-    throw new UnreadableFont(`letters of ${named} cannot be painted`, NAMED_FAMILY);
+    throw new UnreadableFont('letters of the named font cannot be painted', NAMED_FAMILY);
   }
 }
 

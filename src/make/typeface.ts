@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { onExit } from 'signal-exit';
 import { realSurroundings } from '../print/surroundings.ts';
-import { type Font, fontOfWoff, unpackFont } from '../project/font-file.ts';
+import { type Font, fontOfWoff, renameFont, unpackFont } from '../project/font-file.ts';
 import { cacheFolder } from '../recall/cache-folder.ts';
 import { sha256 } from '../recall/sealed.ts';
 import { putFiles } from './files.ts';
@@ -14,6 +14,9 @@ import { putFiles } from './files.ts';
 export const NAMED_FAMILY = 'Named by the workspace';
 
 export type FontWeight = 400 | 700;
+
+/** A font in a file, and its family unless it has no name. */
+type NamedFont = { readonly file: string; readonly family?: string };
 
 /** The subset that is asked for letters comes first; the other has those that it lacks. */
 const SUBSETS = ['latin', 'latin-ext'];
@@ -27,18 +30,20 @@ export function typefaceFiles(weight: FontWeight): Promise<readonly string[]> {
   return files;
 }
 
-const packed = new Map<string, Promise<string>>();
+const renamed = new Map<string, Promise<NamedFont>>();
 
-/** The file of the font that a workspace names, the same way. */
-export function namedFontFile({ file, digest }: Font): Promise<string> {
-  const path = packed.get(digest) ?? unpackNamed(file);
-  packed.set(digest, path);
-  return path;
+/** The font that a workspace names, the same way, under a family name that no other font has. */
+export function namedFont({ file, digest }: Font): Promise<NamedFont> {
+  const font = renamed.get(digest) ?? renameNamed(file, digest);
+  renamed.set(digest, font);
+  return font;
 }
 
-async function unpackNamed(file: string): Promise<string> {
-  const bytes = unpackFont(await readFile(file));
-  return bytes ? keep('named', bytes) : file;
+async function renameNamed(path: string, digest: string): Promise<NamedFont> {
+  const family = `Named ${digest}`;
+  const font = unpackFont(await readFile(path));
+  const own = font && renameFont(font, family);
+  return own ? { file: await keep('named', own), family } : { file: path };
 }
 
 async function unpack(subset: string, weight: FontWeight): Promise<string> {

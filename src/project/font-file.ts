@@ -113,30 +113,33 @@ export function lettersOf(font: Buffer): Letters | undefined {
 const MOST_STRETCHES = 20_000;
 
 /**
- * The family an unpacked font belongs to, by its `name` table (OpenType 1.9.1, name ID 1 of the Windows platform).
- * Undefined where that cannot be read, or has a comma.
+ * An unpacked font under another family name, its only name (OpenType 1.9.1, `name` table, version 0, name ID 1 in American
+ * English on Windows). Undefined where it has no table of names.
  */
-export function familyOf(font: Buffer): string | undefined {
-  try {
-    const names = bodyOf(font, 'name');
-    if (!names) return undefined;
-    const records = Array.from({ length: names.readUInt16BE(2) }, (_, index) => 6 + index * 12);
-    const record = records.find((at) => names.readUInt16BE(at) === 3 && names.readUInt16BE(at + 6) === 1);
-    if (record === undefined) return undefined;
-    const start = names.readUInt16BE(4) + names.readUInt16BE(record + 10);
-    const text = Buffer.from(names.subarray(start, start + names.readUInt16BE(record + 8)));
-    const family = text.swap16().toString('utf16le');
-    return family === '' || family.includes(',') ? undefined : family;
-  } catch {
-    return undefined;
-  }
+export function renameFont(font: Buffer, family: string): Buffer | undefined {
+  const entry = entryOf(font, 'name');
+  if (entry === undefined) return undefined;
+  const record = [1, 18, 3, 1, 0x409, 1, 2 * family.length, 0];
+  const head = Buffer.alloc(2 + 2 * record.length);
+  for (const [index, value] of record.entries()) head.writeUInt16BE(value, 2 + 2 * index);
+  const table = Buffer.concat([head, Buffer.from(family, 'utf16le').swap16()]);
+  const filler = Buffer.alloc(-font.length & 3);
+  const renamed = Buffer.concat([font, filler, table]);
+  renamed.writeUInt32BE(font.length + filler.length, entry + 8);
+  renamed.writeUInt32BE(table.length, entry + 12);
+  return renamed;
 }
 
 /** A table of an unpacked font, and all behind it. */
 function bodyOf(font: Buffer, tag: string): Buffer | undefined {
-  const entries = Array.from({ length: font.readUInt16BE(4) }, (_, index) => FONT_HEAD + index * FONT_ENTRY);
-  const entry = entries.find((at) => font.toString('latin1', at, at + 4) === tag);
+  const entry = entryOf(font, tag);
   return entry === undefined ? undefined : font.subarray(font.readUInt32BE(entry + 8));
+}
+
+/** Where an unpacked font notes the place of a table, in bytes. */
+function entryOf(font: Buffer, tag: string): number | undefined {
+  const entries = Array.from({ length: font.readUInt16BE(4) }, (_, index) => FONT_HEAD + index * FONT_ENTRY);
+  return entries.find((at) => font.toString('latin1', at, at + 4) === tag);
 }
 
 /** The widest of the subtables that are for Unicode. */

@@ -232,7 +232,7 @@ describe('a font that the settings name', () => {
   it('is what the pages that are printed are set in, the same or another', async () => {
     const folder = folderWith({ 'site.yaml': 'font: own.ttf\n', 'card/sheet.md': english('Card א') });
     const put = async (glyph: number): Promise<string> => {
-      writeFileSync(join(folder, 'own.ttf'), await fontWithAlef('Fourth Sans', glyph));
+      writeFileSync(join(folder, 'own.ttf'), await fontWithAlef('Second Sans', glyph));
       return (await sheetwright(folder, 'make', '--only', 'card', '--why')).out;
     };
     await put(20);
@@ -248,7 +248,7 @@ describe('a font that the settings name', () => {
       'projects/card/sheet.md': english(`Card ${'א'.repeat(60)}`),
       'projects/other/sheet.md': english(`Other ${'א'.repeat(60)}`),
     });
-    const font = await fontWithAlef('Third Sans', 20);
+    const font = await fontWithAlef('Second Sans', 20);
     // 16 units to the em, the fewest that OpenType 1.9.1 allows in a `head` table: its letters are 60 times as large.
     const entry = Array.from({ length: font.readUInt16BE(4) }, (_, index) => 12 + 16 * index).find(
       (at) => font.toString('latin1', at, at + 4) === 'head',
