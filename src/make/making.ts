@@ -1,23 +1,26 @@
 import { browserDigest } from '../print/browser-digest.ts';
-import { BrowserMissing, PrintFault, UnreadableFont } from '../print/fault.ts';
 import type { Press } from '../print/press.ts';
-import { findMistake } from '../project/finding.ts';
 import type { Ledger } from '../project/ledger/ledger.ts';
-import { digestOf, startOf } from '../project/source.ts';
+import { digestOf } from '../project/source.ts';
 import { isFailure, type Told } from '../proof/told.ts';
 import { templatesDigest } from '../recall/program.ts';
 import type { Recall, Spot } from '../recall/recall.ts';
 import type { ListedProject } from '../site/listed.ts';
-import { keepOnly, photoOf, picturesFolder, putFiles, removeFiles, Unwritable } from './files.ts';
+import { keepOnly, photoOf, picturesFolder, putFiles, removeFiles } from './files.ts';
 import type { MakeOptions, WrittenFor } from './make-options.ts';
+import { Mishaps } from './mishaps.ts';
 import type { EverythingIs, Performance } from './perform.ts';
-import { filesIn, type MadeRecord, type ProjectRecord, Records } from './records.ts';
+import {
+  filesIn,
+  type MadeOutput,
+  type MadeRecord,
+  type ProjectRecord,
+  photosIn,
+  printedIn,
+  Records,
+} from './records.ts';
 import { findStale, type Stale } from './stale.ts';
-import { NAMED_FAMILY } from './typeface.ts';
 import type { Workshop } from './workshop.ts';
-
-/** A browser that fails at a page of one project after the other is itself at fault. */
-const MOST_UNPRINTED = 3;
 
 /** One make in one output folder: what is stale of each project, then of the site's own pages. */
 export class Making {
@@ -30,13 +33,10 @@ export class Making {
   readonly #options: MakeOptions;
   readonly #recall: Recall;
   readonly #records: Records;
-  /** What is known to be made of each project, by slugs: read once. */
-  readonly #known = new Map<string, ProjectRecord>();
   readonly #openWorkshop: () => Promise<Workshop>;
   readonly #printer: Pick<Press, 'warmUp'>;
   #workshop: Promise<Workshop> | undefined;
-  /** How many projects had a page that the browser failed at. */
-  #unprinted = 0;
+  readonly #mishaps: Mishaps;
 
   /** @param openWorkshop Asked for a workshop once there is something to make. @param printer Of that workshop. */
   constructor(
@@ -50,6 +50,7 @@ export class Making {
     this.#printer = printer;
     this.#recall = recall;
     this.#records = new Records(options.out);
+    this.#mishaps = new Mishaps(recall);
     const { pdf, onlyPdf, pdfsLater = false, today } = options;
     const values = {
       templates: templatesDigest(),
@@ -82,8 +83,13 @@ export class Making {
    * @throws when the environment is at fault, which would hold the others just as well.
    */
   async makeProject(spot: Spot): Promise<void> {
-    const isMade = await this.#makeOrHold(spot).catch((error: unknown) => this.#heldFor(error, spot));
-    (isMade ? this.made : this.held).push(spot.slug);
+    try {
+      const isMade = await this.#makeOrHold(spot);
+      (isMade ? this.made : this.held).push(spot.slug);
+    } catch (error) {
+      this.findings.push(...(await this.#mishaps.tell(error, spot)));
+      this.held.push(spot.slug);
+    }
     this.#recall.release(spot);
   }
 
@@ -91,7 +97,6 @@ export class Making {
     const { strict = false } = this.#options;
     const { slug } = spot;
     const before = this.#records.project(slug);
-    if (before) this.#known.set(slug, before);
     this.#foresee(spot, before);
     const found = await this.#recall.findings(spot);
     const { site } = await this.#recall.basisFindings();
@@ -113,29 +118,7 @@ export class Making {
       return;
     const changed = new Set(before && inputs.changed(spot.folder, before.inputs));
     const isPrinted = ([, { uses }]: MadeOutput): boolean => uses.some((input) => changed.has(input));
-    if (!before || printedOf(before).some(isPrinted)) this.#printer.warmUp();
-  }
-
-  async #heldFor(error: unknown, { file }: Spot): Promise<false> {
-    if (error instanceof Unwritable || error instanceof BrowserMissing) throw error;
-    if (error instanceof UnreadableFont && error.family === NAMED_FAMILY) return this.#heldForFont();
-    if (error instanceof PrintFault) this.#unprinted += 1;
-    if (this.#unprinted > MOST_UNPRINTED) throw error;
-    const { tellFinding } = await import('../proof/tell.ts');
-    this.findings.push(tellFinding(findMistake('making this project', error, startOf(file))));
-    return false;
-  }
-
-  /** Tells once of the font that the settings name. */
-  async #heldForFont(): Promise<false> {
-    const { font, fontAt } = (await this.#recall.commons()).site;
-    const { tellFinding } = await import('../proof/tell.ts');
-    const isTold = this.findings.some(({ rule }) => rule === 'unreadable-font');
-    if (font && fontAt && !isTold) {
-      const facts = { path: font.path, problem: 'damaged' } as const;
-      this.findings.push(tellFinding({ rule: 'unreadable-font', at: fontAt, facts }));
-    }
-    return false;
+    if (!before || printedIn(before).some(isPrinted)) this.#printer.warmUp();
   }
 
   /** Whether a project is now as its sources say; its pictures may hold it. */
@@ -148,7 +131,7 @@ export class Making {
       return true;
     }
     const isStale = ([name]: MadeOutput): boolean => typeof stale === 'string' || stale.has(name);
-    if (this.#options.pdf && (!before || printedOf(before).some(isStale))) this.#printer.warmUp();
+    if (this.#options.pdf && (!before || printedIn(before).some(isStale))) this.#printer.warmUp();
     const workshop = await this.#open();
     const { findings, made } = await workshop.makeProject(spot, { before, stale }, ledger);
     for (const each of findings) this.findings.push(each);
@@ -157,7 +140,6 @@ export class Making {
     await this.#record(folder, ledger);
     await this.#put(made);
     this.#records.putProject(slug, made.record);
-    this.#known.set(slug, made.record);
     return true;
   }
 
@@ -167,7 +149,7 @@ export class Making {
     const known = this.#allKnown();
     const made = known.flatMap(([slug, { card }]) => (card === undefined ? [] : [{ slug, card }]));
     await this.#findLedOn(made);
-    const photos = new Set(known.flatMap(([, record]) => photosOf(record)));
+    const photos = new Set(known.flatMap(([, record]) => photosIn(record)));
     await keepOnly(picturesFolder(this.#options.out), (name) => photos.has(photoOf(name)));
     const { inputs } = this.#recall;
     inputs.set('cards', digestOf(made.map(({ card }) => JSON.stringify(card))));
@@ -198,10 +180,8 @@ export class Making {
   /** Of each project of the workspace that something was made of, in order. */
   #allKnown(): readonly (readonly [slug: string, record: ProjectRecord])[] {
     return [...new Set(this.#recall.spots.map(({ slug }) => slug))].flatMap((slug) => {
-      const record = this.#known.get(slug) ?? this.#records.project(slug);
-      if (!record) return [];
-      this.#known.set(slug, record);
-      return [[slug, record] as const];
+      const record = this.#records.project(slug);
+      return record ? [[slug, record] as const] : [];
     });
   }
 
@@ -209,7 +189,6 @@ export class Making {
   async #makeAnew(slugs: readonly string[]): Promise<void> {
     for (const spot of this.#recall.spots.filter(({ slug }) => slugs.includes(slug))) {
       this.#records.forgetProject(spot.slug);
-      this.#known.delete(spot.slug);
       await this.makeProject(spot);
     }
   }
@@ -258,22 +237,10 @@ export class Making {
   }
 }
 
-type MadeOutput = readonly [name: string, output: MadeRecord['outputs'][string]];
-
-/** The outputs that are printed, or would be if PDFs were made. */
-function printedOf({ outputs }: MadeRecord): readonly MadeOutput[] {
-  return Object.entries(outputs).filter(([, { uses }]) => uses.includes('pdf'));
-}
-
 type Card = { readonly slug: string; readonly card: unknown };
 
 /** Each that is as we write them, in the same order; loaded late, since most makes look at none. */
 async function readCards(made: readonly Card[]): Promise<readonly (ListedProject | undefined)[]> {
   const { readCard } = await import('./card-format.ts');
   return made.map(({ slug, card }) => readCard(card, slug));
-}
-
-/** The digests of the photos that something was made of. */
-function photosOf({ inputs }: ProjectRecord): readonly string[] {
-  return Object.entries(inputs).flatMap(([name, digest]) => (name.startsWith('photo ') ? [digest] : []));
 }

@@ -39,7 +39,8 @@ const WHOSE = 'sheetwright make 1';
  */
 export class Records {
   readonly #out: string;
-  readonly #digests = new Map<string, string>();
+  /** Those of projects that were asked for or put, by slugs: read once. */
+  readonly #known = new Map<string, { readonly record: ProjectRecord; readonly digest: string }>();
 
   /** @param out The output folder, absolute. */
   constructor(out: string) {
@@ -58,14 +59,16 @@ export class Records {
 
   /** Tells what was made of a project that was asked for; empty where nothing was. */
   digestOf(slug: string): string {
-    return this.#digests.get(slug) ?? '';
+    return this.#known.get(slug)?.digest ?? '';
   }
 
   project(slug: string): ProjectRecord | undefined {
+    const known = this.#known.get(slug);
+    if (known) return known.record;
     const text = this.#read(`projects/${slug}`);
-    const record = madeRecordIn(text);
-    if (record !== undefined) this.#digests.set(slug, text.slice(0, text.indexOf('\n')));
-    return record as ProjectRecord | undefined;
+    const record = madeRecordIn(text) as ProjectRecord | undefined;
+    if (record) this.#know(slug, record, text);
+    return record;
   }
 
   site(): MadeRecord | undefined {
@@ -75,8 +78,8 @@ export class Records {
   /** @throws Unwritable with a remedy, as the others do. */
   putProject(slug: string, record: ProjectRecord): void {
     const text = seal(record, WHOSE);
-    this.#digests.set(slug, text.slice(0, text.indexOf('\n')));
     this.#write(`projects/${slug}`, text);
+    this.#know(slug, record, text);
   }
 
   putSite(record: MadeRecord): void {
@@ -84,11 +87,16 @@ export class Records {
   }
 
   forgetProject(slug: string): void {
+    this.#known.delete(slug);
     try {
       rmSync(this.#pathOf(`projects/${slug}`), { force: true });
     } catch (error) {
       throw unwritable(this.#out, error);
     }
+  }
+
+  #know(slug: string, record: ProjectRecord, text: string): void {
+    this.#known.set(slug, { record, digest: text.slice(0, text.indexOf('\n')) });
   }
 
   #pathOf(name: string): string {
@@ -146,4 +154,16 @@ function isText(value: unknown): value is string {
 /** Every file of a record, by its path. */
 export function filesIn(record: MadeRecord | undefined): Readonly<Record<string, FileRecord>> {
   return Object.assign({}, ...Object.values(record?.outputs ?? {}).map(({ files }) => files));
+}
+
+export type MadeOutput = readonly [name: string, output: OutputRecord];
+
+/** The outputs that are printed, or would be if PDFs were made. */
+export function printedIn({ outputs }: MadeRecord): readonly MadeOutput[] {
+  return Object.entries(outputs).filter(([, { uses }]) => uses.includes('pdf'));
+}
+
+/** The digests of the photos that something was made of. */
+export function photosIn({ inputs }: ProjectRecord): readonly string[] {
+  return Object.entries(inputs).flatMap(([name, digest]) => (name.startsWith('photo ') ? [digest] : []));
 }
