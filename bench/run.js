@@ -40,13 +40,14 @@ const here = (name) => fileURLToPath(new URL(`make/${name}`, import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'sheetwright-bench-'));
 const rows = [];
 
-/** The user's cache, empty but for the browser that was unpacked there. */
+/** The user's cache, empty but for what was unpacked there. */
 function freshCache(name) {
   const cache = join(folder, `cache-${name}`);
   const usual = join(homedir(), '.cache', 'sheetwright');
   mkdirSync(join(cache, 'sheetwright'), { recursive: true });
   for (const entry of existsSync(usual) ? readdirSync(usual) : []) {
-    if (entry !== 'work') symlinkSync(join(usual, entry), join(cache, 'sheetwright', entry));
+    if (entry !== 'work' && entry !== 'code')
+      symlinkSync(join(usual, entry), join(cache, 'sheetwright', entry));
   }
   return cache;
 }

@@ -1,7 +1,7 @@
 // Writes the program as people run it: few files instead of a thousand, since a run would spend most of its start on finding
 // and opening modules. `node src/bundle.js [folder]`; without a folder, dist/lib.
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
@@ -55,23 +55,45 @@ const proxiesLate = {
   load: (id) => (id === '\0proxy-agent' ? PROXIES : null),
 };
 
-const bundle = await rolldown({
-  cwd: root,
-  input: Object.fromEntries(Object.entries(ENTRIES).map(([name, file]) => [name, join(source, file)])),
-  platform: 'node',
-  plugins: [proxiesLate],
-  external: (id) => OUTSIDE.some((name) => id === name || id.startsWith(`${name}/`)),
-  transform: { target: 'node20.19', define: { BUNDLED: JSON.stringify(BUNDLED) } },
-  onLog: (level, log) => {
-    if (level !== 'warn') return;
-    throw new Error(log.message);
-  },
-});
-await bundle.write({
-  dir: argv[2] ?? join(root, 'dist', 'lib'),
-  format: 'esm',
+const folder = argv[2] ?? join(root, 'dist', 'lib');
+
+/** Bundles files of our source, each by its name. */
+async function write(files, output) {
+  const bundle = await rolldown({
+    cwd: root,
+    input: Object.fromEntries(Object.entries(files).map(([name, file]) => [name, join(source, file)])),
+    platform: 'node',
+    preserveEntrySignatures: 'strict',
+    plugins: [proxiesLate],
+    external: (id) => OUTSIDE.some((name) => id === name || id.startsWith(`${name}/`)),
+    transform: { target: 'node20.19', define: { BUNDLED: JSON.stringify(BUNDLED) } },
+    onLog: (level, log) => {
+      if (level !== 'warn') return;
+      throw new Error(log.message);
+    },
+  });
+  const { output: written } = await bundle.write({
+    dir: folder,
+    comments: { legal: true, annotation: false, jsdoc: false },
+    ...output,
+  });
+  await bundle.close();
+  return written;
+}
+
+/** In the form that `recall/load-code.ts` loads with the code that is kept of it. */
+const written = await write(ENTRIES, {
+  format: 'cjs',
   cleanDir: true,
-  chunkFileNames: 'chunks/[name].js',
-  comments: { legal: true, annotation: false, jsdoc: false },
+  entryFileNames: '[name].cjs',
+  chunkFileNames: 'chunks/[name].cjs',
 });
-await bundle.close();
+await write({ 'load-code': 'recall/load-code.ts' }, { format: 'esm' });
+
+for (const { isEntry, name, exports } of written) {
+  if (!isEntry) continue;
+  const first = name === 'bin' ? '#!/usr/bin/env node\n' : '';
+  const given = exports.length > 0 ? `export const { ${exports.join(', ')} } = ` : '';
+  const path = join(folder, `${name}.js`);
+  writeFileSync(path, `${first}import { loadCode } from './load-code.js';\n${given}loadCode('${name}');\n`);
+}

@@ -22,7 +22,7 @@ function keepCacheIn(folder: string): void {
   const usual = join(process.env.XDG_CACHE_HOME ?? join(homedir(), '.cache'), 'sheetwright');
   mkdirSync(join(folder, 'sheetwright'), { recursive: true });
   for (const name of existsSync(usual) ? readdirSync(usual) : []) {
-    if (name !== 'work') symlinkSync(join(usual, name), join(folder, 'sheetwright', name));
+    if (name !== 'work' && name !== 'code') symlinkSync(join(usual, name), join(folder, 'sheetwright', name));
   }
   process.env.XDG_CACHE_HOME = folder;
 }

@@ -1,9 +1,7 @@
-import { setFlagsFromString } from 'node:v8';
 import type { Examination } from '../examine/study.ts';
 import { openPress, type Press } from '../print/press.ts';
 import type { WorkspaceTexts } from '../project/workspace-texts.ts';
 import { mergeTold } from '../proof/told.ts';
-import { flagsOf } from '../recall/engine.ts';
 import { Recall, type Spot } from '../recall/recall.ts';
 import { findInWords } from './find.ts';
 import { inParallel } from './in-parallel.ts';
@@ -87,8 +85,6 @@ async function openWorkshop(options: MakeOptions, recall: Recall, printer: Press
     known,
     isOver = () => false,
   } = options;
-  const flags = flagsOf();
-  if (flags) setFlagsFromString(flags.tidy);
   const { Workshop } = await import('./workshop.ts');
   const working = (path: string): void => progress?.working(path);
   return Workshop.open({

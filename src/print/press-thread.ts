@@ -6,12 +6,13 @@ import type { PdfOptions, Printer, PrinterOptions } from './printer.ts';
 /** What the thread is started with. */
 export type PressOptions = Pick<PrinterOptions, 'browser' | 'endpoints'>;
 
-type Question =
-  | { readonly kind: 'pdf'; readonly html: string; readonly options: PdfOptions }
-  | { readonly kind: 'close' };
+type PageOrder = { readonly html: string; readonly options: PdfOptions };
 
-/** What the thread is told; a question has a number, by which it is answered. */
-export type PressOrder = { readonly kind: 'warm-up' } | (Question & { readonly number: number });
+/** What the thread is told; a page has a number, by which it is answered. Told to close, the thread ends. */
+export type PressOrder =
+  | { readonly kind: 'warm-up' }
+  | { readonly kind: 'close' }
+  | ({ readonly kind: 'pdf'; readonly number: number } & PageOrder);
 
 /** What the thread tells. */
 export type PressReport =
@@ -42,7 +43,7 @@ export class PressThread implements Pick<Printer, 'pdf' | 'warmUp' | 'close'> {
   }
 
   pdf(html: string, options: PdfOptions): Promise<Uint8Array> {
-    return this.#ask({ kind: 'pdf', html, options }, options.title);
+    return this.#ask({ html, options });
   }
 
   warmUp(): void {
@@ -50,18 +51,20 @@ export class PressThread implements Pick<Printer, 'pdf' | 'warmUp' | 'close'> {
   }
 
   async close(): Promise<void> {
-    if (this.#thread && !this.#isClosed) await this.#ask({ kind: 'close' }, 'a page').catch(() => {});
+    const thread = this.#thread;
+    const ended = thread && new Promise((resolve) => thread.once('exit', resolve));
+    if (thread && !this.#isClosed) this.#tell({ kind: 'close' });
     this.#isClosed = true;
-    await this.#thread?.terminate();
+    await ended;
   }
 
-  async #ask(question: Question, what: string): Promise<Uint8Array> {
-    if (this.#isClosed) throw new PrintFault(`${what} was not printed: printing was ended`);
+  async #ask(page: PageOrder): Promise<Uint8Array> {
+    if (this.#isClosed) throw new PrintFault(`${page.options.title} was not printed: printing was ended`);
     this.#asked += 1;
     const number = this.#asked;
     return new Promise((resolve, reject) => {
       this.#waiting.set(number, { resolve, reject });
-      this.#tell({ ...question, number });
+      this.#tell({ kind: 'pdf', number, ...page });
     });
   }
 

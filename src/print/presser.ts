@@ -16,17 +16,20 @@ const guard: Guard = (guarded) => {
 
 const printer = openPrinter({ ...(workerData as PressOptions), guard });
 
-async function answer(order: Exclude<PressOrder, { kind: 'warm-up' }>): Promise<Uint8Array<ArrayBuffer>> {
-  if (order.kind === 'pdf') return new Uint8Array(await printer.pdf(order.html, order.options));
-  await printer.close();
-  return new Uint8Array();
-}
-
 parentPort?.on('message', (order: PressOrder) => {
   if (order.kind === 'warm-up') return printer.warmUp();
-  const { number } = order;
-  answer(order).then(
-    (bytes) => tell({ kind: 'done', number, bytes }, [bytes.buffer]),
+  if (order.kind === 'close') return end();
+  const { number, html, options } = order;
+  printer.pdf(html, options).then(
+    (pdf) => {
+      const bytes = new Uint8Array(pdf);
+      tell({ kind: 'done', number, bytes }, [bytes.buffer]);
+    },
     (error: unknown) => tell({ kind: 'failed', number, fault: faultData(error) }),
   );
 });
+
+/** Ends this thread, but not before the browser. */
+async function end(): Promise<void> {
+  await printer.close().finally(() => process.exit());
+}

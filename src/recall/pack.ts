@@ -1,7 +1,6 @@
-import { readdirSync, rmSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { compare } from '../measure/numbers.ts';
-import { readSealed, seal, writeWhole } from './sealed.ts';
+import { keepNewest, readSealed, seal, writeWhole } from './sealed.ts';
 
 /** The cache keeps the packs of so many workspaces and output folders, those used last. */
 const MOST_PACKS = 60;
@@ -50,16 +49,9 @@ export class Pack {
       const entries = [...this.#entries].sort(([a], [b]) => compare(a, b));
       writeWhole(this.#path, seal(entries, this.#whose));
       this.#isChanged = false;
-      clearOld(join(this.#path, '..'));
+      keepNewest(dirname(this.#path), MOST_PACKS);
     } catch {
       // A cache on a full or closed disk is no reason to stop: next time it is all worked out again.
     }
   }
-}
-
-function clearOld(folder: string): void {
-  const packs = readdirSync(folder).map((name) => join(folder, name));
-  if (packs.length <= MOST_PACKS) return;
-  const used = packs.map((path) => ({ path, at: statSync(path).mtimeMs })).sort((a, b) => b.at - a.at);
-  for (const { path } of used.slice(MOST_PACKS)) rmSync(path, { force: true });
 }

@@ -4,12 +4,14 @@ import {
   constants,
   mkdirSync,
   openSync,
+  readdirSync,
   readFileSync,
   renameSync,
   rmSync,
+  statSync,
   writeFileSync,
 } from 'node:fs';
-import { dirname } from 'node:path';
+import { dirname, join } from 'node:path';
 
 /** How one of our files is opened to be read: a pipe that took its place is empty, and not waited for. */
 export const AT_ONCE: number = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
@@ -52,14 +54,22 @@ export function readSealed(path: string, whose: string): unknown {
 }
 
 /** Writes a file beside its place and renames it, so that whoever reads it has the whole of it. @throws As `node:fs` does. */
-export function writeWhole(path: string, text: string): void {
+export function writeWhole(path: string, content: string | Uint8Array): void {
   mkdirSync(dirname(path), { recursive: true });
   const beside = `${path}.making-${randomBytes(4).toString('hex')}`;
   try {
-    writeFileSync(beside, text);
+    writeFileSync(beside, content);
     renameSync(beside, path);
   } catch (error) {
     rmSync(beside, { force: true });
     throw error;
   }
+}
+
+/** Leaves so many files in a folder of ours, those written last. @throws As `node:fs` does. */
+export function keepNewest(folder: string, most: number): void {
+  const paths = readdirSync(folder).map((name) => join(folder, name));
+  if (paths.length <= most) return;
+  const written = paths.map((path) => ({ path, at: statSync(path).mtimeMs })).sort((a, b) => b.at - a.at);
+  for (const { path } of written.slice(most)) rmSync(path, { force: true });
 }

@@ -86,7 +86,8 @@ describe('a printer in a thread of its own', () => {
     writeFileSync(
       dying,
       `import { parentPort } from 'node:worker_threads';
-      parentPort.on('message', ({ number, html }) => {
+      parentPort.on('message', ({ kind, number, html }) => {
+        if (kind === 'close') process.exit();
         if (html === 'bad') throw new Error('out of luck');
         parentPort.postMessage({ kind: 'done', number, bytes: new Uint8Array(1) });
       });`,

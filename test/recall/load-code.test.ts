@@ -1,0 +1,82 @@
+import { execFileSync } from 'node:child_process';
+import { cpSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { builtPackage } from '../built.ts';
+import { emptyFolder } from '../cli/terminal.ts';
+
+/** The program as people have it, in a folder where it may be changed, and a cache of its own. */
+async function installed(): Promise<{ readonly program: string; readonly cache: string }> {
+  const built = await builtPackage();
+  const folder = emptyFolder();
+  for (const name of ['dist', 'package.json', 'templates'])
+    cpSync(join(built, name), join(folder, name), { recursive: true });
+  symlinkSync(join(built, 'node_modules'), join(folder, 'node_modules'), 'junction');
+  return { program: join(folder, 'dist', 'lib'), cache: emptyFolder() };
+}
+
+function say(program: string, cache: string, argument: string, ...flags: readonly string[]): string {
+  const env = { ...process.env, XDG_CACHE_HOME: cache };
+  const bin = join(program, 'bin.js');
+  return execFileSync(process.execPath, [...flags, bin, argument], { env, encoding: 'utf8' });
+}
+
+/** The files of compiled code: their names, and which files they are. */
+function keptIn(cache: string): readonly string[] {
+  const folder = join(cache, 'sheetwright', 'code');
+  return readdirSync(folder).map((name) => `${name} ${statSync(join(folder, name)).ino}`);
+}
+
+describe('the code of the bundle', () => {
+  it('is kept once for each file that was loaded, and written no more while nothing new is loaded', async () => {
+    const { program, cache } = await installed();
+    const said = say(program, cache, '--help');
+    const kept = keptIn(cache);
+    expect(kept.length).toBeGreaterThan(1);
+    expect(kept.length).toBeLessThan(readdirSync(join(program, 'chunks')).length);
+    expect(say(program, cache, '--help')).toBe(said);
+    expect(keptIn(cache)).toEqual(kept);
+  });
+
+  it('is never that of another text, be it as long', async () => {
+    const { program, cache } = await installed();
+    expect(say(program, cache, '--help')).toContain('print this help');
+    const path = join(program, 'bin.cjs');
+    const text = readFileSync(path, 'utf8');
+    writeFileSync(path, text.replace('print this help', 'PRINT THIS HELP'));
+    expect(say(program, cache, '--help')).toContain('PRINT THIS HELP');
+  });
+
+  it('is kept apart for an engine with other flags', async () => {
+    const { program, cache } = await installed();
+    say(program, cache, '--help');
+    const kept = keptIn(cache);
+    say(program, cache, '--help', '--no-opt');
+    expect(keptIn(cache)).toHaveLength(2 * kept.length);
+    expect(keptIn(cache)).toEqual(expect.arrayContaining([...kept]));
+  });
+
+  it('is passed over where it is damaged, and kept anew', async () => {
+    const { program, cache } = await installed();
+    const said = say(program, cache, '--help');
+    const folder = join(cache, 'sheetwright', 'code');
+    const sound = new Map(readdirSync(folder).map((name) => [name, readFileSync(join(folder, name))]));
+    for (const [name, bytes] of sound) {
+      const damaged = Buffer.from(bytes);
+      damaged.writeUInt8(damaged.readUInt8(bytes.length - 9) ^ 1, bytes.length - 9);
+      writeFileSync(join(folder, name), damaged);
+    }
+    expect(say(program, cache, '--help')).toBe(said);
+    for (const [name, { length }] of sound)
+      expect(readFileSync(join(folder, name)).subarray(64, 68), `${length}`).toEqual(
+        sound.get(name)?.subarray(64, 68),
+      );
+  });
+
+  it('is done without where nothing can be kept', async () => {
+    const { program } = await installed();
+    const file = join(emptyFolder(), 'file');
+    writeFileSync(file, '');
+    expect(say(program, file, '--help')).toContain('print this help');
+  });
+});
