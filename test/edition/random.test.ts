@@ -7,7 +7,7 @@ import { mergeFindings } from '../../src/proof/tell.ts';
 import { buildShapes } from '../../src/shape/build.ts';
 import { forms } from '../../src/shape/forms/index.ts';
 import { readWorkspaceFromTexts } from '../../src/shape/workspace.ts';
-import { runs } from '../runs.ts';
+import { IS_LONG, runs } from '../runs.ts';
 import { anySettings } from '../shape/forms/any.ts';
 import { netsOf } from '../shape/forms/building.ts';
 import { asScored } from './as-scored.ts';
@@ -36,6 +36,9 @@ function isClean(findings: readonly Finding[]): boolean {
 /** Forms that are no grid of whole cells: they have curves, angles or holes. */
 const NO_GRID: ReadonlySet<string> = new Set(['gable box', 'pillow box', 'polygon box', 'tag']);
 
+/** A box scored between two grooves of the board does not proof clean, and so shows nothing: a long run alone tries some. */
+const ON_GROOVES = IS_LONG ? 1 : 2;
+
 const names = forms.map(({ name }) => name);
 
 describe('any project that proofs clean as written is made in both editions', () => {
@@ -53,7 +56,7 @@ describe('any project that proofs clean as written is made in both editions', ()
 
   it.each(names.filter((name) => !NO_GRID.has(name)))('given by the score lines of a %s', (name) => {
     fc.assert(
-      fc.property(anySettings(1)[name] ?? fc.constant({}), (each) => {
+      fc.property(anySettings(ON_GROOVES)[name] ?? fc.constant({}), (each) => {
         const scored = netsOf(name, { settings: each }).flatMap((net) => asScored(net) ?? []);
         fc.pre(scored.length > 0);
         for (const lines of scored) {

@@ -6,21 +6,10 @@ import { describe, expect, it } from 'vitest';
 import { withLock } from '../../src/make/lock.ts';
 import { ownMark } from '../../src/recall/process-mark.ts';
 import { seal, unseal } from '../../src/recall/sealed.ts';
+import { CARD_SHEET } from '../card-sheet.ts';
 import { folderWith, sheetwright } from '../cli/terminal.ts';
 
-const SHEET = `---
-title: Card
-measurements:
-  unit: in
-  stock: { cream: { name: Cream cardstock, sheet: 8 1/2 x 11 } }
-  pieces: { card: { stock: cream, cut: 4 x 5 } }
----
-A card.
-
-## Cut it
-Cut :piece[card].
-`;
-const BROKEN = SHEET.replace('4 x 5', '4 x 5/0');
+const BROKEN = CARD_SHEET.replace('4 x 5', '4 x 5/0');
 
 const files = (folder: string): string[] =>
   readdirSync(folder, { recursive: true, withFileTypes: true })
@@ -36,7 +25,7 @@ function deadProcess(): number {
 
 describe('make --only', () => {
   it('refuses a project that is not there before it makes anything', async () => {
-    const folder = folderWith({ 'a/sheet.md': SHEET });
+    const folder = folderWith({ 'a/sheet.md': CARD_SHEET });
     for (const command of [
       ['make'],
       ['publish'],
@@ -55,7 +44,7 @@ describe('make --only', () => {
   });
 
   it('looks at no other project', async () => {
-    const folder = folderWith({ 'a/sheet.md': SHEET, 'b/sheet.md': BROKEN });
+    const folder = folderWith({ 'a/sheet.md': CARD_SHEET, 'b/sheet.md': BROKEN });
     const { code, out } = await sheetwright(folder, 'make', '--no-pdf', '--only', 'a');
     expect([code, out]).toEqual([
       0,
@@ -67,7 +56,7 @@ describe('make --only', () => {
 
 describe('two makes at once', () => {
   it('do not work in one folder: the second says who is there', async () => {
-    const folder = folderWith({ 'a/sheet.md': SHEET });
+    const folder = folderWith({ 'a/sheet.md': CARD_SHEET });
     const out = join(folder, 'dist');
     await withLock(out, async () => {
       const { code, err } = await sheetwright(folder, 'make', '--no-pdf');
@@ -83,7 +72,7 @@ describe('two makes at once', () => {
   it('are not held up by one that died, and clear away after it', async () => {
     const lock = `${deadProcess()} ${hostname()}`;
     const folder = folderWith({
-      'a/sheet.md': SHEET,
+      'a/sheet.md': CARD_SHEET,
       'dist/.making': lock,
       'dist/site/a/index.html.making-0a1b2c3d': 'half a pa',
     });
@@ -93,7 +82,7 @@ describe('two makes at once', () => {
 
   it('clear away what one left that died before it had the lock, and nothing of one that runs', async () => {
     const [dead, alive] = [`.making-${process.pid}-0badc0de-0a1b2c3d`, `.making-${ownMark()}-0a1b2c3d`];
-    const folder = folderWith({ 'a/sheet.md': SHEET, [`dist/${dead}`]: '', [`dist/${alive}`]: '' });
+    const folder = folderWith({ 'a/sheet.md': CARD_SHEET, [`dist/${dead}`]: '', [`dist/${alive}`]: '' });
     expect((await sheetwright(folder, 'make', '--no-pdf')).code).toBe(0);
     expect(leftovers(join(folder, 'dist'))).toEqual([alive]);
   });
@@ -103,7 +92,7 @@ describe('two makes at once', () => {
     ['of a process whose number another has now', `${process.pid}-0badc0de ${hostname()}`, 0],
     ['from before the machine was started', `${process.pid} ${hostname()}`, uptime() + 3600],
   ])('are not held up by a lock that is %s', async (_, lock, age) => {
-    const folder = folderWith({ 'a/sheet.md': SHEET, 'dist/.making': lock });
+    const folder = folderWith({ 'a/sheet.md': CARD_SHEET, 'dist/.making': lock });
     const then = Date.now() / 1000 - age;
     utimesSync(join(folder, 'dist/.making'), then, then);
     expect((await sheetwright(folder, 'make', '--no-pdf')).code).toBe(0);
@@ -111,7 +100,7 @@ describe('two makes at once', () => {
   });
 
   it.each([['4711 another-machine'], ['']])('are careful with one they cannot see: "%s"', async (lock) => {
-    const folder = folderWith({ 'a/sheet.md': SHEET, 'dist/.making': lock });
+    const folder = folderWith({ 'a/sheet.md': CARD_SHEET, 'dist/.making': lock });
     const { code, err } = await sheetwright(folder, 'make', '--no-pdf');
     expect([code, err]).toEqual([
       2,
@@ -124,8 +113,8 @@ describe('two makes at once', () => {
 describe('a make that cannot go on', () => {
   it('names the file that is in its way, leaves no half file, and keeps what is done', async () => {
     const folder = folderWith({
-      'a/sheet.md': SHEET,
-      'b/sheet.md': SHEET,
+      'a/sheet.md': CARD_SHEET,
+      'b/sheet.md': CARD_SHEET,
       'dist/site/b/index.html/x.txt': '',
     });
     const { code, err } = await sheetwright(folder, 'make', '--no-pdf');
@@ -143,7 +132,7 @@ describe('a make that cannot go on', () => {
   });
 
   it('says so when it cannot remove what is no longer made', async () => {
-    const folder = folderWith({ 'a/sheet.md': SHEET, 'b/sheet.md': SHEET });
+    const folder = folderWith({ 'a/sheet.md': CARD_SHEET, 'b/sheet.md': CARD_SHEET });
     await sheetwright(folder, 'make', '--no-pdf');
     rmSync(join(folder, 'b'), { recursive: true });
     rmSync(join(folder, 'dist/site/b/index.html'));
@@ -155,7 +144,11 @@ describe('a make that cannot go on', () => {
 
 describe('what is left of a project that is gone', () => {
   it('is nothing, not even its folders, but what somebody else put there', async () => {
-    const folder = folderWith({ 'a/sheet.md': SHEET, 'b/sheet.md': SHEET, 'c/sheet.md': SHEET });
+    const folder = folderWith({
+      'a/sheet.md': CARD_SHEET,
+      'b/sheet.md': CARD_SHEET,
+      'c/sheet.md': CARD_SHEET,
+    });
     await sheetwright(folder, 'make', '--no-pdf');
     writeFileSync(join(folder, 'dist/site/c/mine.txt'), 'mine');
     for (const gone of ['b', 'c']) rmSync(join(folder, gone), { recursive: true });
@@ -169,7 +162,7 @@ describe('what is left of a project that is gone', () => {
 
 describe('the record', () => {
   it('is the same wherever the command runs', async () => {
-    const folder = folderWith({ 'bench/a/sheet.md': SHEET, 'elsewhere/x.txt': '' });
+    const folder = folderWith({ 'bench/a/sheet.md': CARD_SHEET, 'elsewhere/x.txt': '' });
     const record = (): string => readFileSync(join(folder, 'dist/site/make.json'), 'utf8');
     await sheetwright(folder, 'make', 'bench', '--no-pdf');
     const first = record();
@@ -181,7 +174,7 @@ describe('the record', () => {
   it.each(['', '{', '[]', '{"projects":{"a":{}}}', '\0'])('counts as none when it holds %j', async (text) => {
     const files = ['site/make.json', '.made/site.json', '.made/projects/a.json', '.made/projects/b.json'];
     const folder = folderWith({
-      'a/sheet.md': SHEET,
+      'a/sheet.md': CARD_SHEET,
       ...Object.fromEntries(files.map((path) => [`dist/${path}`, text])),
     });
     const { code } = await sheetwright(folder, 'make', '--no-pdf');
@@ -191,7 +184,7 @@ describe('the record', () => {
   });
 
   it('leads to nothing outside the output folder', async () => {
-    const folder = folderWith({ 'a/sheet.md': SHEET, 'mine.txt': 'mine', 'dist/x': '' });
+    const folder = folderWith({ 'a/sheet.md': CARD_SHEET, 'mine.txt': 'mine', 'dist/x': '' });
     await sheetwright(folder, 'make', '--no-pdf');
     const path = join(folder, 'dist/.made/projects/a.json');
     const whose = 'sheetwright make 1';

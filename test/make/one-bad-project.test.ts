@@ -6,31 +6,20 @@ import type { Job } from '../../src/make/job.ts';
 import { perform } from '../../src/make/perform.ts';
 import { PrintFault } from '../../src/print/fault.ts';
 import { Recall } from '../../src/recall/recall.ts';
+import { CARD_SHEET } from '../card-sheet.ts';
 import { folderWith, type Outcome, sheetwright } from '../cli/terminal.ts';
 
-const GOOD = `---
-title: Card
-measurements:
-  unit: in
-  stock: { cream: { name: Cream cardstock, sheet: 8 1/2 x 11 } }
-  pieces: { card: { stock: cream, cut: 4 x 5 } }
----
-A card.
-
-## Cut it
-Cut :piece[card].
-`;
 const LONG = 'a'.repeat(240);
 
 async function madeBeside(bad: Readonly<Record<string, string>>): Promise<Outcome & { isMade: boolean }> {
-  const folder = folderWith({ 'good/sheet.md': GOOD, ...bad });
+  const folder = folderWith({ 'good/sheet.md': CARD_SHEET, ...bad });
   const outcome = await sheetwright(folder, 'make', '--no-pdf');
   return { ...outcome, isMade: existsSync(join(folder, 'dist/site/good/index.html')) };
 }
 
 describe('one bad project', () => {
   it.each([
-    ['a name too long for a file', { [`${LONG}/sheet.md`]: GOOD }, 'long-folder-name'],
+    ['a name too long for a file', { [`${LONG}/sheet.md`]: CARD_SHEET }, 'long-folder-name'],
     ['3,000 lists in one another', { 'b/sheet.md': headed(`tags: ${'- '.repeat(3000)}x`) }, 'broken-yaml'],
     ['3,000 lists below a key', { 'b/sheet.md': headed(`tags:\n  ${'- '.repeat(3000)}x`) }, 'broken-yaml'],
     ['3,000 brackets in one another', { 'b/sheet.md': headed(`tags: ${'['.repeat(3000)}`) }, 'broken-yaml'],
@@ -76,7 +65,7 @@ describe('a page that fails', () => {
       jobFor('b.pdf', () => Promise.reject(fault)),
       jobFor('c.pdf', never),
     ];
-    const root = folderWith({ 'a/sheet.md': GOOD });
+    const root = folderWith({ 'a/sheet.md': CARD_SHEET });
     const recall = await Recall.open(root, root, async (texts) => openExamination(texts));
     const { inputs, stamps } = recall;
     const bench = { inputs, stamps, out: root, pdf: true, isLeft: () => false, working: () => {} };
@@ -107,7 +96,7 @@ describe('a browser that does not start', () => {
   }
 
   it('is told of only where something is printed', async () => {
-    const { outcomes } = await madeWith(GOOD);
+    const { outcomes } = await madeWith(CARD_SHEET);
     for (const { code, err } of outcomes) {
       expect(code).toBe(2);
       expect(err).toContain('headless_shell');
@@ -115,7 +104,7 @@ describe('a browser that does not start', () => {
   });
 
   it('is started once at most for a sheet with an error, while that is not known', async () => {
-    const { outcomes, starts } = await madeWith(GOOD.replace('stock: cream,', 'stock: green,'));
+    const { outcomes, starts } = await madeWith(CARD_SHEET.replace('stock: cream,', 'stock: green,'));
     for (const { code, err } of outcomes) {
       expect(code).toBe(1);
       expect(err).not.toContain('headless_shell');
@@ -125,7 +114,7 @@ describe('a browser that does not start', () => {
 });
 
 function headed(line: string): string {
-  return GOOD.replace('measurements:', `${line}\nmeasurements:`);
+  return CARD_SHEET.replace('measurements:', `${line}\nmeasurements:`);
 }
 
 function nested(levels: number): string {

@@ -20,9 +20,14 @@ export function wordBox({ text, x, y, size }: Words): Box {
   return { x, y: y - size, width: text.length * size * LETTER, height: size };
 }
 
-/** What is drawn on a page, each by the box about it. */
-export function markBoxes({ marks }: PdfPage): readonly Box[] {
-  return marks.filter(({ color }) => color !== WHITE).map(({ edges }) => boxAbout(edges));
+const known = new WeakMap<PdfPage, readonly Box[]>();
+
+/** What is drawn on a page, each by the box about it: several tests ask. */
+export function markBoxes(page: PdfPage): readonly Box[] {
+  const boxes =
+    known.get(page) ?? page.marks.filter(({ color }) => color !== WHITE).map(({ edges }) => boxAbout(edges));
+  known.set(page, boxes);
+  return boxes;
 }
 
 /** From the top of Public Sans's capitals to the foot of its descenders; how wide they are is not known. */

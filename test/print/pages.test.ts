@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join, relative } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { examine } from '../../src/examine/examine.ts';
 import { heroOf, layerViews, netViews } from '../../src/handout/drawings.ts';
@@ -9,8 +9,9 @@ import { loadWorkspace } from '../../src/shape/workspace.ts';
 import { all, parseMarkup, textOf } from '../handout/markup.ts';
 import { settingFor } from '../handout/sample.ts';
 import { madeDemo } from '../made-demo.ts';
+import { hostNotes, oneLine, textsThatTell } from './host-notes.ts';
 import { fillOf, inkOf, isInColumn, lettersBox, markBoxes, wordBox } from './page-fill.ts';
-import { type Pdf, type PdfPage, readPdf } from './read-pdf.ts';
+import { type Pdf, type PdfPage, readPdf, readPdfTexts } from './read-pdf.ts';
 import { namesLacking, type StepView } from './step-names.ts';
 
 const PAPERS = ['letter', 'a4', 'large-print'] as const;
@@ -33,11 +34,12 @@ const printed: Handout[] = [];
 /** Those in type of the usual size. */
 let handouts: readonly Handout[] = [];
 let root = '';
+let site = '';
 
 beforeAll(async () => {
   const demo = await madeDemo();
   root = join(demo, 'projects');
-  const site = join(demo, 'dist', 'site');
+  site = join(demo, 'dist', 'site');
   for (const slug of readdirSync(root, { withFileTypes: true }).flatMap((entry) =>
     entry.isDirectory() ? [entry.name] : [],
   )) {
@@ -227,6 +229,43 @@ describe('the pages of every handout of the demo', () => {
     expect(count).toBeGreaterThan(50);
   });
 });
+
+describe('what is published of the demo', () => {
+  it('has no note of the demonstrator in it', async () => {
+    const notes = readdirSync(root, { recursive: true, encoding: 'utf8' })
+      .filter((path) => basename(path) === 'sheet.md')
+      .flatMap((path) => hostNotes(readFileSync(join(root, path), 'utf8')));
+    expect(notes.length).toBeGreaterThanOrEqual(13);
+    const texts = await everyText();
+    expect(texts.size).toBeGreaterThan(100);
+    // The search finds what is there: a step of a sheet, in its page and in its PDF.
+    const step = 'half a squeeze leaves a whisker';
+    expect(textsThatTell([step], texts)).toEqual(
+      expect.arrayContaining(
+        ['index.html', 'harbour-light-bookmark-a4.pdf'].map((name) => join('harbour-light-bookmark', name)),
+      ),
+    );
+    expect(textsThatTell(notes, new Map([['told', `as ${notes[0]} does`]]))).toEqual(['told']);
+    expect(textsThatTell(notes, texts)).toEqual([]);
+  });
+});
+
+/** The text of every file of the site, by its path in it: of PDFs what is read, of pages what is not markup. */
+async function everyText(): Promise<ReadonlyMap<string, string>> {
+  const known = new Map(printed.map(({ slug, paper, pdf }) => [join(slug, `${slug}-${paper}.pdf`), pdf]));
+  const texts = new Map<string, string>();
+  for (const entry of readdirSync(site, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile()) continue;
+    const path = relative(site, join(entry.parentPath, entry.name));
+    const bytes = readFileSync(join(site, path));
+    const pages = known.get(path)?.pages.map(({ text }) => text);
+    const text = path.endsWith('.pdf')
+      ? oneLine((pages ?? (await readPdfTexts(bytes))).join('\n'))
+      : bytes.toString('utf8').replace(/<[^>]*>/gu, ' ');
+    texts.set(path, text);
+  }
+  return texts;
+}
 
 /** The scales that drawings are set at, largest first, and the words of each. */
 const SCALES: readonly (readonly [number, string])[] = [

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { builtPackage } from '../built.ts';
+import { CARD_SHEET } from '../card-sheet.ts';
 import { folderWith } from '../cli/terminal.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'processes-test-'));
@@ -16,19 +17,6 @@ beforeAll(async () => {
 });
 
 const PRINT = `await printer.pdf('<!doctype html><title>x</title><p>x</p>', { title: 'x', date: '2026-12-10' });`;
-
-const SHEET = `---
-title: Card
-measurements:
-  unit: in
-  stock: { cream: { name: Cream cardstock, sheet: 8 1/2 x 11 } }
-  pieces: { card: { stock: cream, cut: 4 x 5 } }
----
-A card.
-
-## Cut it
-Cut :piece[card].
-`;
 
 /** Runs lines of a program that has a printer, with a folder for temporary files of its own. */
 function run(lines: string, temporary: string): ChildProcess {
@@ -111,7 +99,7 @@ describe.runIf(process.platform !== 'win32')('no browser outlives us', () => {
     'when %s ends a make, whose printer is in another thread',
     async (signal) => {
       const temporary = mkdtempSync(join(folder, 'temporary-'));
-      const workspace = folderWith({ 'a/sheet.md': SHEET });
+      const workspace = folderWith({ 'a/sheet.md': CARD_SHEET });
       const program = join(built, 'dist', 'lib', 'bin.js');
       const child = spawn(process.execPath, [program, 'make', workspace, '--out', join(temporary, 'out')], {
         env: { ...process.env, TMPDIR: temporary },

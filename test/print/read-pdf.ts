@@ -75,6 +75,7 @@ async function readPage(page: PDFPageProxy): Promise<PdfPage> {
   const [left = 0, bottom = 0, right = 0, top = 0] = page.view;
   const operators: Operators = await page.getOperatorList();
   const { marks, pictures } = readMarks(operators, page.view);
+  let lines: readonly Line[] | undefined;
   const nodes = everyNode((await page.getStructTree()) as Node | null);
   const annotations = (await page.getAnnotations()) as { url?: string }[];
   return {
@@ -82,7 +83,11 @@ async function readPage(page: PDFPageProxy): Promise<PdfPage> {
     heightMm: (top - bottom) * MM_PER_POINT,
     ...(await readText(page)),
     marks,
-    lines: readLines(marks),
+    // Hardly any test asks for them.
+    get lines() {
+      lines ??= readLines(marks);
+      return lines;
+    },
     pictures,
     alternatives: nodes.flatMap(({ alt }) => (alt === undefined ? [] : [alt])),
     roles: nodes.flatMap(({ role }) => (role === undefined ? [] : [role])),

@@ -6,9 +6,8 @@ import { HtmlValidate } from 'html-validate';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { demoCopy, sheetwright } from '../cli/terminal.ts';
 import { touching } from '../drawing/drawn.ts';
-import { elements, parseMarkup } from '../handout/markup.ts';
 import { madeDemo } from '../made-demo.ts';
-import { addressesIn, addressesInCss, isOutside } from './links.ts';
+import { addressesIn, addressesInCss, elementsIn, isOutside } from './links.ts';
 
 /** One with photos, a box of two sheets with food, and one without session or fold. */
 const PROJECTS = ['seed-packet-keeper', 'shortbread-tray', 'pull-out-tag'];
@@ -55,7 +54,7 @@ function linksOf(site: string): { readonly followed: number; readonly missing: r
 
 /** Whether a list can be asked for what a fragment asks: `tag=gift+wrap`. */
 function offers(path: string, fragment: string): boolean {
-  const options = elements(parseMarkup(readFileSync(path, 'utf8'))).filter(({ name }) => name === 'option');
+  const options = elementsIn(readFileSync(path, 'utf8')).filter(({ name }) => name === 'option');
   const values = new Set(options.map(({ attributes }) => attributes.value));
   const asked = [...new URLSearchParams(fragment).values()];
   return asked.every((value) => value !== '' && values.has(value));
@@ -134,7 +133,7 @@ describe('the site on disk', () => {
     );
     expect(others).toEqual([]);
     for (const path of filesOf(site, '.html')) {
-      const loading = elements(parseMarkup(readFileSync(path, 'utf8'))).filter(({ name }) =>
+      const loading = elementsIn(readFileSync(path, 'utf8')).filter(({ name }) =>
         ['script', 'img', 'source', 'iframe'].includes(name),
       );
       const from = loading.flatMap(({ attributes }) => [attributes.src ?? '', attributes.srcset ?? '']);
@@ -148,15 +147,9 @@ describe('the site on disk', () => {
   });
 });
 
-const idsOfPages = new Map<string, ReadonlySet<string | undefined>>();
-
-/** Whether a page has a place of this name. A page, which many lead to, is read once. */
+/** Whether a page has a place of this name. */
 function hasId(path: string, id: string): boolean {
-  const ids =
-    idsOfPages.get(path) ??
-    new Set(elements(parseMarkup(readFileSync(path, 'utf8'))).map(({ attributes }) => attributes.id));
-  idsOfPages.set(path, ids);
-  return ids.has(id);
+  return elementsIn(readFileSync(path, 'utf8')).some(({ attributes }) => attributes.id === id);
 }
 
 describe.each(['/', '/some/where/else/'])('the site served at %s', (base) => {

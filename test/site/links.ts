@@ -1,8 +1,17 @@
 import { elements, type Node, parseMarkup } from '../handout/markup.ts';
 
+const known = new Map<string, readonly Node[]>();
+
+/** The elements of a page; one that is asked for again, as most are, is not read again. */
+export function elementsIn(html: string): readonly Node[] {
+  const nodes = known.get(html) ?? elements(parseMarkup(html));
+  known.set(html, nodes);
+  return nodes;
+}
+
 /** Everything a page leads to or loads, as written: `href`, `src`, `srcset`, and what its styles name. */
 export function addressesIn(html: string): readonly string[] {
-  return elements(parseMarkup(html)).flatMap((node) => [...addressesOf(node), ...stylesOf(node)]);
+  return elementsIn(html).flatMap((node) => [...addressesOf(node), ...stylesOf(node)]);
 }
 
 /** Everything that a style sheet loads. */
