@@ -1,9 +1,10 @@
 import { toString as textWithin } from 'mdast-util-to-string';
 import { visit } from 'unist-util-visit';
 import { withoutHost } from '../handout/markdown-handlers.ts';
-import type { Project, Step, Supply } from '../project/model.ts';
+import type { Project, Step } from '../project/model.ts';
 import type { ReferenceKind } from '../project/prose/reference.ts';
 import { readRef } from '../project/ref.ts';
+import type { Supply } from '../project/supply.ts';
 import { supplyCalled, supplyNamed } from '../project/supply-names.ts';
 
 /** Naming a piece so, a step takes it in hand; a size, a count or a drawing only tells of it. */

@@ -1,5 +1,5 @@
 import type { Edge } from '../project/net-as-written.ts';
-import { contains, distanceToEdges, edgesOf, type Point2 } from '../shape/flat-polygon.ts';
+import { boundsOf, contains, distanceToEdges, edgesOf, type Point2 } from '../shape/flat-polygon.ts';
 
 export type Segment = readonly [Point2, Point2];
 
@@ -9,17 +9,9 @@ export type DrawnBox = Readonly<Record<Edge, number>>;
 /** Closer than this (in millimeters) is the same point. */
 const NEAR = 1e-6;
 
-/** The bounds of no point at all. */
-const NOWHERE = [Infinity, Infinity, -Infinity, -Infinity] as readonly [number, number, number, number];
-
+/** A picture's y runs down: what a plane has lowest is its top. */
 export function boxOf(points: readonly Point2[]): DrawnBox {
-  let [left, top, right, bottom] = NOWHERE;
-  for (const { x, y } of points) {
-    left = Math.min(left, x);
-    top = Math.min(top, y);
-    right = Math.max(right, x);
-    bottom = Math.max(bottom, y);
-  }
+  const { left, right, bottom: top, top: bottom } = boundsOf(points);
   return { left, top, right, bottom };
 }
 

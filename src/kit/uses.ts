@@ -1,5 +1,6 @@
 import type { Size } from '../measure/size.ts';
-import type { Piece, Project, Supply } from '../project/model.ts';
+import type { Piece, Project } from '../project/model.ts';
+import type { Supply } from '../project/supply.ts';
 import { stockOf } from '../shape/caliper.ts';
 import type { Shapes } from '../shape/shapes.ts';
 import { cutPiecesOf } from './demand.ts';

@@ -17,7 +17,8 @@ import type { Ref } from './ref.ts';
 import type { Schedule } from './schedule.ts';
 import type { AtSize, AtVolume, Placement } from './sizes-as-written.ts';
 import type { At, Place, SourceFile } from './source.ts';
-import type { Money, Stock } from './stock.ts';
+import type { Stock } from './stock.ts';
+import type { Supply } from './supply.ts';
 
 /** A page elsewhere, http or https only, and what it is called. */
 export type NamedLink = { readonly name: string; readonly href: string };
@@ -61,46 +62,6 @@ export type PieceBody =
   | { readonly kind: 'flat'; readonly cut: AtSize; readonly outline?: OutlineAsWritten }
   | ({ readonly kind: 'net'; readonly cut: AtSize } & NetAsWritten)
   | ({ readonly kind: 'form' } & FormAsWritten);
-
-export const SUPPLY_KINDS = [
-  'tool',
-  'adhesive',
-  'ink',
-  'stamp',
-  'die',
-  'punch',
-  'embellishment',
-  'filling',
-  'other',
-] as const;
-export type SupplyKind = (typeof SUPPLY_KINDS)[number];
-
-export type Supply = {
-  /** The value of `shared/` that it begins from: `shared.tape`. */
-  readonly use?: At<string>;
-  readonly item: At<string>;
-  readonly kind: At<SupplyKind>;
-  /** What it is used for, and the set or range it comes from. */
-  readonly for?: At<string>;
-  readonly from?: At<string>;
-  /** `#rrggbb`, lower case. */
-  readonly color?: At<string>;
-  readonly instead?: At<string>;
-  /** `YYYY-MM-DD`: the last day it can be had. */
-  readonly until?: At<string>;
-  /** http or https only. */
-  readonly link?: At<string>;
-  /** The link earns the demonstrator something. */
-  readonly paid: boolean;
-  /** How much one attendee uses: a count or a length; and how it is sold. */
-  readonly each?: At<string>;
-  readonly pack?: At<string>;
-  readonly onHand?: At<string>;
-  readonly price?: At<Money>;
-  /** One serves several attendees: a shared tool. */
-  readonly share?: At<number>;
-  readonly at: Place;
-};
 
 /** What the finished box holds. */
 export type Holds = {

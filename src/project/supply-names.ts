@@ -1,4 +1,4 @@
-import type { Supply, SupplyKind } from './model.ts';
+import type { Supply, SupplyKind } from './supply.ts';
 
 /** A supply of a kind by its item, or by what tells it apart: `wheat` is the `Wheat stamp`, `moss` the `Moss dye ink`. */
 export function supplyNamed(supplies: readonly Supply[], kind: SupplyKind, name: string): Supply | undefined {

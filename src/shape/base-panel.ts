@@ -1,4 +1,5 @@
-import { boxArea, type Net, type Panel, type PopUp } from './net.ts';
+import type { Net, Panel, PopUp } from './net.ts';
+import { boxArea } from './panel-area.ts';
 import { foldsOf, panelOf } from './panel-tree.ts';
 import { isFlatOn, signedAngle, tubesOf } from './tube.ts';
 

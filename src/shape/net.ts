@@ -232,17 +232,6 @@ export function measuresOf({ size, shape }: Pick<Net, 'size' | 'shape'>): readon
   return shape?.across || size.height.sign === 0 ? [size.width] : [size.width, size.height];
 }
 
-/** In square millimeters. */
-export function boxArea(box: FlatBox): number {
-  const { width, height } = boxSize(box);
-  return width.mm * height.mm;
-}
-
-/** The panel with the largest box, the first of equals; undefined of a net without panels. */
-export function largestPanel({ panels }: Net): Panel | undefined {
-  return panels.toSorted((a, b) => boxArea(b.box) - boxArea(a.box))[0];
-}
-
 /** The least box round some points. @throws Error when there are none. */
 export function boundsOf(points: readonly FlatPoint[]): FlatBox {
   const xs = points.map(({ x }) => x).sort((a, b) => a.compare(b));

@@ -1,6 +1,7 @@
 import { Length } from '../measure/length.ts';
 import { isBracketed } from './bracketed-row.ts';
-import { boxArea, boxSize, type Fold, type Mate, type Net } from './net.ts';
+import { boxSize, type Fold, type Mate, type Net } from './net.ts';
+import { boxArea } from './panel-area.ts';
 import { foldsOf, type Joint, otherSide, panelOf, pathBetween } from './panel-tree.ts';
 import { perNet } from './per-net.ts';
 

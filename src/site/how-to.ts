@@ -8,7 +8,8 @@ import { shownText } from '../handout/measured-text.ts';
 import { type Setting, settingOf } from '../handout/setting.ts';
 import { proseSetting } from '../handout/steps.ts';
 import { stocksUsed } from '../handout/supplies.ts';
-import type { Project, Step, SupplyKind } from '../project/model.ts';
+import type { Project, Step } from '../project/model.ts';
+import type { SupplyKind } from '../project/supply.ts';
 import type { Labels } from '../words/labels.ts';
 import { html, SafeHtml } from '../words/safe-html.ts';
 

@@ -1,8 +1,8 @@
 import Fraction from 'fraction.js';
 import type { Unit } from '../../measure/length.ts';
 import type { Size } from '../../measure/size.ts';
-import type { SupplyKind } from '../../project/model.ts';
 import type { Money } from '../../project/stock.ts';
+import type { SupplyKind } from '../../project/supply.ts';
 import { type Amount, areAlike } from './amount.ts';
 
 /** What prevents a sum: how much is needed, what it costs, or a pack that is measured in something else. */

@@ -1,5 +1,6 @@
 import type { Unit } from '../../measure/length.ts';
-import type { Project, Supply, SupplyKind } from '../../project/model.ts';
+import type { Project } from '../../project/model.ts';
+import type { Supply, SupplyKind } from '../../project/supply.ts';
 import type { StockPlan } from '../plan.ts';
 import { type Amount, countOf, parseAmount } from './amount.ts';
 import { type Need, reckon, type ShoppingLine } from './line.ts';

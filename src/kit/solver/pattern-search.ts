@@ -3,6 +3,7 @@ import { bestConstrained, goodConstrained, listConstrained, tableOf } from './co
 import { type CutGrid, gridOf } from './grid.ts';
 import type { Master, Prices } from './master.ts';
 import { type Batch, type CuttingProblem, type Priced, stillWanted, worthOf } from './problem.ts';
+import { relaxedGrid } from './relaxed-grid.ts';
 import type { Work } from './work.ts';
 
 /**
@@ -239,19 +240,4 @@ export class PatternSearch {
 /** Nothing is worth more for these values than what was found. */
 function isExact({ priced }: Proof): boolean {
   return priced.every(({ value, bound }) => value === bound);
-}
-
-/** Steps along the longer edge of a relaxed sheet; few enough for every position to be there. */
-const RELAXED_STEPS = 400;
-
-/** Blanks a little too small on a sheet too large; undefined when a blank is so small that it would vanish. */
-function relaxedGrid({ blanks, sheets, safe }: CuttingProblem, index: number): CutGrid | undefined {
-  const { width = 0, height = 0 } = (safe?.sheets ?? sheets)[index] ?? {};
-  const step = Math.ceil(Math.max(width, height) / RELAXED_STEPS);
-  const smaller = blanks.map(({ turnable }, blank) => {
-    const size = (safe?.blanks ?? blanks)[blank] ?? { width: 0, height: 0 };
-    return { width: Math.floor(size.width / step), height: Math.floor(size.height / step), turnable };
-  });
-  if (smaller.some((blank) => blank.width === 0 || blank.height === 0)) return undefined;
-  return gridOf(smaller, { width: Math.ceil(width / step), height: Math.ceil(height / step) });
 }

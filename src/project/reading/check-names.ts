@@ -1,8 +1,9 @@
 import type { Reader } from '../grammar/reader.ts';
-import type { Project, Prose, Step, Supply } from '../model.ts';
+import type { Project, Prose, Step } from '../model.ts';
 import { everyProse } from '../prose/prose.ts';
 import { pieceIn, writeName } from '../ref.ts';
 import type { At } from '../source.ts';
+import type { Supply } from '../supply.ts';
 import { supplyCalled, supplyNamed } from '../supply-names.ts';
 import type { MeasuredBlock } from './read-measurements.ts';
 import { sharedName } from './shared.ts';

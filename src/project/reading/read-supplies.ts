@@ -2,8 +2,8 @@ import { made, mapOf, orShort, type ToRead, type Value } from '../grammar/gramma
 import { flag, optional, required, usually } from '../grammar/keys.ts';
 import { asChoice, asCount, asDate, asLink, asMatch, asMoney, asText } from '../grammar/values.ts';
 import { unitMeant } from '../misspelled-unit.ts';
-import { SUPPLY_KINDS, type Supply } from '../model.ts';
 import type { At } from '../source.ts';
+import { SUPPLY_KINDS, type Supply } from '../supply.ts';
 import { asColor } from './read-color.ts';
 import { sharing, USE } from './shared.ts';
 

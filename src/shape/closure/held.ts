@@ -1,7 +1,8 @@
 import type { Length } from '../../measure/length.ts';
 import type { FoldedShape } from '../folded-shape.ts';
-import { boxArea, type Fold, type Net } from '../net.ts';
+import type { Fold, Net } from '../net.ts';
 import { gather } from '../pairs.ts';
+import { boxArea } from '../panel-area.ts';
 import { foldBetween } from '../panel-tree.ts';
 import { perNet } from '../per-net.ts';
 import { areFacing, bentRows, isFlatOn, lineOf, reachFrom, signedAngle, tubesOf } from '../tube.ts';

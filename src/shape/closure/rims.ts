@@ -1,7 +1,8 @@
 import { Length } from '../../measure/length.ts';
 import { restOf } from '../base-panel.ts';
-import { boxArea, type FlatPoint, type Fold, type Mate, type Net } from '../net.ts';
+import type { FlatPoint, Fold, Mate, Net } from '../net.ts';
 import { pairsOf } from '../pairs.ts';
+import { boxArea } from '../panel-area.ts';
 import { foldBetween, panelOf } from '../panel-tree.ts';
 import { perNet } from '../per-net.ts';
 import { bentRows, tubesOf } from '../tube.ts';

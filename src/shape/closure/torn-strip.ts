@@ -1,6 +1,7 @@
 import type { Length } from '../../measure/length.ts';
 import type { FoldedShape } from '../folded-shape.ts';
-import { boxArea, type Fold } from '../net.ts';
+import type { Fold } from '../net.ts';
+import { boxArea } from '../panel-area.ts';
 import { otherSide, panelForest } from '../panel-tree.ts';
 import { lineOf, positionOf } from '../tube.ts';
 import { brokenRings } from './sound.ts';

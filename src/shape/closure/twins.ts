@@ -1,5 +1,6 @@
-import { boxArea, boxSize, type Fold, type Mate, type Net } from '../net.ts';
+import { boxSize, type Fold, type Mate, type Net } from '../net.ts';
 import { pairsOf } from '../pairs.ts';
+import { boxArea } from '../panel-area.ts';
 import { foldBetween, foldsOf, isStuck, otherSide, panelOf } from '../panel-tree.ts';
 import { perNet } from '../per-net.ts';
 import { areFacing, comesRound, isFlatOn, isOneLine, lineOf, reachFrom } from '../tube.ts';
