@@ -136,6 +136,7 @@ export class Making {
     const { findings, made } = await workshop.makeProject(spot, { before, stale }, ledger);
     for (const each of findings) this.findings.push(each);
     if (!made) return false;
+    if (made.files.some(({ path }) => path.endsWith('.pdf'))) this.#mishaps.notePrinted();
     // Of a site without its ledger nothing would tell what it shows; a ledger without its site has it made the next time.
     await this.#record(folder, ledger);
     await this.#put(made);

@@ -12,12 +12,17 @@ const MOST_UNPRINTED = 3;
 /** What breaks while projects are made. */
 export class Mishaps {
   readonly #recall: Pick<Recall, 'commons'>;
-  /** How many projects had a page that the browser failed at. */
+  /** How many projects had a page that the browser failed at, since it last printed those of one. */
   #unprinted = 0;
   #isFontTold = false;
 
   constructor(recall: Pick<Recall, 'commons'>) {
     this.#recall = recall;
+  }
+
+  /** Notes that the browser serves. */
+  notePrinted(): void {
+    this.#unprinted = 0;
   }
 
   /** Tells of what broke on one project. @throws The same error where it would break on the others just as well. */

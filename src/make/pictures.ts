@@ -79,11 +79,14 @@ const REFUSED: Readonly<Partial<Record<string, string>>> = {
   EISDIR: 'it is a folder',
 };
 
+/** What the picture library says of a damaged file, in words of its own parts, or that it knows nothing of it. */
+const DAMAGED = /^(?:Input (?:buffer|file) has corrupt header|\w+: |Unknown error|Warning treated as error)/u;
+
 function reason(error: unknown): string {
   const refused = error instanceof Error && 'code' in error && REFUSED[String(error.code)];
   if (refused) return refused;
   const said = error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
-  return said.replace(/^Input (?:buffer|file) /iu, 'it ').replace(/^VipsJpeg: /u, '');
+  return DAMAGED.test(said) ? 'it is damaged' : said.replace(/^Input (?:buffer|file|image) /u, 'it ');
 }
 
 /** The pictures of a project as its page shows them: the browser chooses among sizes and encodings. */

@@ -10,6 +10,7 @@ import { realSurroundings } from './surroundings.ts';
  * Tells the browser that would print from any other, without starting it: by its program's content, or, where that is a
  * script that starts another program or it runs elsewhere, by the version it says. Empty where none is found.
  * @param request The program, if one is named, or where it runs. @param digestFile The digest of a file's content.
+ * @throws BrowserMissing where a program is named that cannot be one: nothing need be looked at to say so.
  */
 export async function browserDigest(
   { browser, endpoints = [] }: Pick<PrinterOptions, 'browser' | 'endpoints'>,
@@ -29,8 +30,8 @@ async function firstProgram(browser: string | undefined): Promise<string | undef
       if (found) return found.path;
     }
   } catch (error) {
-    // Whoever prints says what is wrong with it.
-    if (!(error instanceof BrowserMissing)) throw error;
+    // One that nobody asked for now may not be needed: whoever prints says what is wrong with it.
+    if (browser !== undefined || !(error instanceof BrowserMissing)) throw error;
   }
   return undefined;
 }

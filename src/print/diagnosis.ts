@@ -1,5 +1,5 @@
 import type { Candidate } from './candidate.ts';
-import { BrowserMissing, NAME_ANOTHER } from './fault.ts';
+import { BrowserKilled, BrowserMissing, NAME_ANOTHER } from './fault.ts';
 
 /** How a browser that never answered came to its end. */
 export type Ending = {
@@ -50,6 +50,10 @@ export function diagnose({ path, found }: Candidate, ending: Ending): BrowserMis
     return new BrowserMissing(`${name} is not executable`, remedy);
   }
   if (refused) return new BrowserMissing(`${name} is no program for this machine (${refused})`, NAME_ONE);
+  if (signal === 'SIGKILL') {
+    const remedy = `close other programs if memory is short, ${NAME_ANOTHER}`;
+    return new BrowserKilled(`${name} was killed as it started`, remedy);
+  }
   if (signal || (code ?? 0) >= CRASHED) {
     const fact = `${name} crashed as it started (${signal ?? code})${lastWords(log)}`;
     return new BrowserMissing(fact, `install it again, ${NAME_ANOTHER}`);

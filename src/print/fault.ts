@@ -14,6 +14,9 @@ export class BrowserMissing extends Error {
   }
 }
 
+/** A browser that was killed as it started, as a machine short of memory does: it may start the next time. */
+export class BrowserKilled extends BrowserMissing {}
+
 /** A folder that every browser needs cannot be written. */
 export class NoRoom extends BrowserMissing {}
 

@@ -8,7 +8,7 @@ import type { Browser } from 'puppeteer-core';
 import { clearDead, ownMark } from '../recall/process-mark.ts';
 import type { Candidate } from './candidate.ts';
 import { diagnose, type Ending, wantsNoSandbox } from './diagnosis.ts';
-import { BrowserMissing, isUnwritable, NAME_ANOTHER, unwritable } from './fault.ts';
+import { BrowserKilled, BrowserMissing, isUnwritable, NAME_ANOTHER, unwritable } from './fault.ts';
 import { type Guard, guardHere } from './guard.ts';
 import { pipeTransport } from './pipe.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -198,12 +198,18 @@ async function attempt(candidate: Candidate, options: LaunchOptions, sandbox: bo
 }
 
 /**
- * Starts a browser, without its sandbox where that cannot work: for root, or where the kernel grants none.
+ * Starts a browser, without its sandbox where that cannot work: for root, or where the kernel grants none. One that is
+ * killed as it starts is started once more.
  * @throws BrowserMissing when it does not start, with what to do about it.
  */
 export async function launch(candidate: Candidate, options: LaunchOptions): Promise<Running> {
+  const start = (): Promise<Running> => attempt(candidate, options, !options.surroundings.root);
+  const startAgain = (error: unknown): Promise<Running> => {
+    if (error instanceof BrowserKilled) return start();
+    throw error;
+  };
   try {
-    return await attempt(candidate, options, !options.surroundings.root);
+    return await start().catch(startAgain);
   } catch (error) {
     if (error instanceof BrowserMissing) throw error;
     const cause = error instanceof Error ? error.message : error;

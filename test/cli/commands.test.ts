@@ -94,6 +94,7 @@ const TABLE: Readonly<Record<string, readonly Row[]>> = {
       ['!dist'],
     ],
     ['sound', `make ${NO_BROWSER}`, 2, NOT_FOUND, [`!${PAGE}`]],
+    ['wrong', `make ${NO_BROWSER}`, 2, NOT_FOUND, ['!dist/site']],
   ],
   publish: [
     ['sound', 'publish --no-pdf', 0, /card, revision 1:\n {2}first published/u, [PAGE, LEDGER]],

@@ -56,6 +56,14 @@ async function photo(width: number, height: number): Promise<Buffer> {
     .toBuffer();
 }
 
+/** A picture as programs save what is on the screen. */
+const screen = (): Promise<Buffer> =>
+  sharp({ create: { width: 60, height: 40, channels: 3, background: '#c00' } })
+    .png()
+    .toBuffer();
+
+const DAMAGED = /cannot be shown: it is damaged/u;
+
 /** A small file that says it is a picture of 30,000 × 30,000 pixels (PNG, ISO/IEC 15948). */
 function bomb(): Buffer {
   const chunk = (type: string, data: Buffer): Buffer => {
@@ -165,7 +173,9 @@ describe('a photo', () => {
   });
 
   it.each<[string, () => Promise<Uint8Array> | Uint8Array, RegExp]>([
-    ['cut short', async () => (await photo(800, 600)).subarray(0, 3000), /cannot be shown/u],
+    ['cut short', async () => (await photo(800, 600)).subarray(0, 3000), DAMAGED],
+    ['a screen picture cut short', async () => (await screen()).subarray(0, -20), DAMAGED],
+    ['no more than the beginning of one', async () => (await screen()).subarray(0, 20), DAMAGED],
     ['a bomb', bomb, /cannot be shown: .*pixel/u],
     [
       'a drawing with a script',

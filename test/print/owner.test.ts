@@ -31,18 +31,22 @@ function scripted(lines: string): string {
   return path;
 }
 
-/** The browser at hand, of which the process of every page ends at once. */
-async function withoutPages(): Promise<string> {
+/** The browser at hand, with something done before it starts and flags of its own. */
+async function browserAfter(lines: string, flags = ''): Promise<string> {
   const request = { browser: undefined, download: false, onDownload: () => {} };
   for (const place of sources(request, realSurroundings())) {
     const [found] = await place();
     if (!found) continue;
     const { path, libraries = '', fonts = '' } = found;
-    return scripted(`export LD_LIBRARY_PATH="${libraries}" FONTCONFIG_FILE="${fonts}"
-exec "${path}" "$@" --renderer-cmd-prefix=/bin/false`);
+    return scripted(`${lines}
+export LD_LIBRARY_PATH="${libraries}" FONTCONFIG_FILE="${fonts}"
+exec "${path}" "$@" ${flags}`);
   }
   throw new Error('no browser was found');
 }
+
+/** The browser at hand, of which the process of every page ends at once. */
+const withoutPages = (): Promise<string> => browserAfter('', '--renderer-cmd-prefix=/bin/false');
 
 const HTML = '<!doctype html><title>x</title><p id="a">fine</p>';
 
@@ -65,6 +69,21 @@ describe('the owner of the browser', () => {
       expect(tries).toBe(2);
     },
   );
+
+  it('starts one that is killed the moment it starts once more', async () => {
+    const browser = await browserAfter('if mkdir "$0.killed" 2>/dev/null; then kill -KILL $$; fi');
+    expect(await newOwner({ browser }).inTurn('a page', read)).toBe('fine');
+  });
+
+  it('starts one that is always killed no third time, and says so', async () => {
+    const browser = scripted('echo x >> "$0.started"; kill -KILL $$');
+    const result = newOwner({ browser }).inTurn('a page', read);
+    await expect(result).rejects.toMatchObject({
+      name: 'BrowserMissing',
+      message: expect.stringContaining('was killed as it started'),
+    });
+    expect(readFileSync(`${browser}.started`, 'utf8')).toBe('x\nx\n');
+  });
 
   it.each(['Browser.crash', 'Page.crash'] as const)('names it when %s happens again', async (command) => {
     const owner = newOwner();
