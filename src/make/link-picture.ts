@@ -1,4 +1,3 @@
-import sharp from 'sharp';
 import { accentOf } from '../drawing/accent.ts';
 import { ownEdition } from '../edition/editions.ts';
 import { leadPhoto } from '../handout/drawings.ts';
@@ -11,6 +10,7 @@ import { capital, typographic } from '../words/typographic.ts';
 import { voiceOf } from '../words/voice.ts';
 import { drawnPicture } from './card.ts';
 import { fittedLettering, lettering } from './lettering.ts';
+import { loadSharp } from './load-sharp.ts';
 import type { ProjectMaterial } from './output.ts';
 import { plain } from './pictures.ts';
 import { Ground, imageOf, opaquePixelsOf, type PictureBox, type Pixels } from './pixels.ts';
@@ -185,7 +185,7 @@ async function layPicture(ground: Ground, { picture, tint }: LinkPicture, place:
     return;
   }
   const room = { width: width - 2 * MARGIN, height: height - 2 * MARGIN };
-  const drawing = sharp(picture.bytes, { density: DENSITY });
+  const drawing = loadSharp()(picture.bytes, { density: DENSITY });
   const shown = drawing.resize({ ...room, fit: 'contain', background: tint });
   ground.lay(await opaquePixelsOf(shown, tint), left + MARGIN, top + MARGIN);
 }
@@ -194,7 +194,7 @@ async function layPicture(ground: Ground, { picture, tint }: LinkPicture, place:
 const opened = new WeakMap<Uint8Array, Promise<Pixels>>();
 
 function openPhoto(bytes: Uint8Array): Promise<Pixels> {
-  const photo = opened.get(bytes) ?? opaquePixelsOf(sharp(bytes), '#ffffff');
+  const photo = opened.get(bytes) ?? opaquePixelsOf(loadSharp()(bytes), '#ffffff');
   opened.set(bytes, photo);
   return photo;
 }

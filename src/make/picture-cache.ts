@@ -1,7 +1,9 @@
 import { join } from 'node:path';
-import sharp, { type Sharp } from 'sharp';
+import type { Sharp } from 'sharp';
+import { versionOf } from '../recall/program.ts';
 import { sha256 } from '../recall/sealed.ts';
 import { putFiles, readIfThere } from './files.ts';
+import { loadSharp } from './load-sharp.ts';
 import { imageOf, type Pixels, pixelsOf } from './pixels.ts';
 
 /** A way a picture is written for the web. */
@@ -30,10 +32,7 @@ export const ENCODINGS: readonly Encoding[] = [
 export const WIDTHS: readonly number[] = [480, 960, 1600];
 
 /** Part of every cache key: a picture remade by other rules, or by another encoder, is another picture. */
-const RULES_OF_REMAKING = `avif 55/1, webp 78/2, jpeg 82, upright, no metadata, read once, sealed; sharp ${sharp.versions.sharp}`;
-
-// Its own cache helps nobody who encodes each picture once, and takes memory.
-sharp.cache(false);
+const RULES_OF_REMAKING = `avif 55/1, webp 78/2, jpeg 82, upright, no metadata, read once, sealed with its size; sharp ${versionOf('sharp')}`;
 
 export type MadePicture = {
   readonly encoding: Encoding;
@@ -74,34 +73,40 @@ export async function remade(
     const { data, info } = await encoding
       .encode(imageOf(await upright))
       .toBuffer({ resolveWithObject: true });
-    await putFiles(cache, [{ path: file, bytes: sealed(data) }]);
-    made.push({ encoding, bytes: data, width: info.width, height: info.height });
+    const { width, height } = info;
+    await putFiles(cache, [{ path: file, bytes: sealed(data, width, height) }]);
+    made.push({ encoding, bytes: data, width, height });
   }
   return made;
 }
 
 async function pixelsUpright(source: Uint8Array, widest: number): Promise<Pixels> {
-  const image = sharp(source, { limitInputPixels: MOST_PIXELS, failOn: 'truncated' });
+  const image = loadSharp()(source, { limitInputPixels: MOST_PIXELS, failOn: 'truncated' });
   const { format, width = 0, height = 0 } = await image.metadata();
   if (!FORMATS.has(format)) throw new Error(`it is ${format.toUpperCase()}, which is not shown`);
   if (width * height > MOST_PIXELS) throw new Error(`it has ${width} × ${height} pixels`);
   return pixelsOf(image.rotate().resize({ width: widest, withoutEnlargement: true }));
 }
 
-/** How long the digest of a kept picture is, which stands before it. */
+/** How long the digest of what is kept is, which stands before it. */
 const SEAL = sha256('').length;
 
+/** As many characters for the size of a picture, which stands before it: to read it would take the picture library. */
+const SIZE = 16;
+
 /** A picture as it is kept: one cut short or empty may still say how large it is, and would be shown for good. */
-function sealed(bytes: Uint8Array): Uint8Array {
-  return Buffer.concat([Buffer.from(sha256(bytes), 'latin1'), bytes]);
+function sealed(bytes: Uint8Array, width: number, height: number): Uint8Array {
+  const size = Buffer.from(`${width} ${height}`.padEnd(SIZE), 'latin1');
+  const all = Buffer.concat([size, bytes]);
+  return Buffer.concat([Buffer.from(sha256(all), 'latin1'), all]);
 }
 
 /** A picture of the cache; undefined where there is none, or one that a full or broken disk has spoilt. */
 async function keptIn(path: string, encoding: Encoding): Promise<MadePicture | undefined> {
   const kept = await readIfThere(path);
   if (!kept) return undefined;
-  const bytes = kept.subarray(SEAL);
-  if (Buffer.from(kept.subarray(0, SEAL)).toString('latin1') !== sha256(bytes)) return undefined;
-  const { width, height } = await sharp(bytes).metadata();
-  return { encoding, bytes, width, height };
+  const head = Buffer.from(kept.subarray(0, SEAL + SIZE)).toString('latin1');
+  if (head.slice(0, SEAL) !== sha256(kept.subarray(SEAL))) return undefined;
+  const [width = 0, height = 0] = head.slice(SEAL).trim().split(' ').map(Number);
+  return { encoding, bytes: kept.subarray(SEAL + SIZE), width, height };
 }

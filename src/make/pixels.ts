@@ -1,4 +1,5 @@
-import sharp, { type Raw, type Sharp } from 'sharp';
+import type { Raw, Sharp } from 'sharp';
+import { loadSharp } from './load-sharp.ts';
 
 /** A picture not written in any format: to write and read it again would take longer than to paint it. */
 export type Pixels = { readonly bytes: Buffer; readonly raw: Raw };
@@ -27,7 +28,7 @@ export function opaquePixelsOf(image: Sharp, background: string): Promise<Pixels
 
 /** To be resized, or written in some format. */
 export function imageOf({ bytes, raw }: Pixels): Sharp {
-  return sharp(bytes, { raw });
+  return loadSharp()(bytes, { raw });
 }
 
 /**

@@ -77,7 +77,7 @@ function dependencies(): readonly string[] {
 }
 
 /** Of a package beside ours or in a folder round it; empty where it cannot be told. */
-function versionOf(name: string, from: string): string {
+export function versionOf(name: string, from: string = packageRoot()): string {
   try {
     const text = readFileSync(join(from, 'node_modules', name, 'package.json'), 'utf8');
     return (JSON.parse(text) as { readonly version: string }).version;
