@@ -1,11 +1,12 @@
 // Writes the program as people run it: few files instead of a thousand, since a run would spend most of its start on finding
 // and opening modules. `node src/bundle.js [folder]`; without a folder, dist/lib.
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { rolldown } from 'rolldown';
+import { parse } from 'yaml';
 
 const source = dirname(fileURLToPath(import.meta.url));
 const root = dirname(source);
@@ -96,4 +97,13 @@ for (const { isEntry, name, exports } of written) {
   const given = exports.length > 0 ? `export const { ${exports.join(', ')} } = ` : '';
   const path = join(folder, `${name}.js`);
   writeFileSync(path, `${first}import { loadCode } from './load-code.js';\n${given}loadCode('${name}');\n`);
+}
+
+/** The labels of each language as `make/package-files.ts` reads them, by the text they were parsed from. */
+const labels = join(root, 'templates', 'labels');
+mkdirSync(join(folder, 'labels'));
+for (const name of readdirSync(labels)) {
+  const text = readFileSync(join(labels, name), 'utf8');
+  const digest = createHash('sha256').update(text).digest('hex');
+  writeFileSync(join(folder, 'labels', `${digest}.json`), JSON.stringify(parse(text)));
 }

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { parse } from 'yaml';
@@ -6,7 +6,8 @@ import { type FontFormat, formatOfFont } from '../project/font-file.ts';
 import { rangeBeside } from '../project/letters.ts';
 import type { Site } from '../project/model.ts';
 import { packageRoot, packageVersion } from '../recall/package-root.ts';
-import { templatesDigest } from '../recall/program.ts';
+import { bundledFile, templatesDigest } from '../recall/program.ts';
+import { sha256 } from '../recall/sealed.ts';
 import { wordsOfForms } from '../words/form-words.ts';
 import type { Labels } from '../words/labels.ts';
 import { ENGLISH } from '../words/languages.ts';
@@ -165,8 +166,14 @@ function labelsOf(language: string, text: string): Labels {
 
 /** A key with nothing behind it is a word that is still missing. */
 function entriesOf(text: string): ReadonlyMap<string, string> {
-  const entries = Object.entries(parse(text) as Record<string, unknown>);
+  const entries = Object.entries(parsedBefore(text) ?? (parse(text) as Record<string, unknown>));
   return new Map(entries.flatMap(([key, value]) => (value === null ? [] : [[key, String(value)]])));
+}
+
+/** What the bundler has parsed, which takes longer than a page takes to be drawn; undefined for any other text. */
+function parsedBefore(text: string): Record<string, unknown> | undefined {
+  const path = bundledFile(`labels/${sha256(text)}.json`);
+  return path !== undefined && existsSync(path) ? JSON.parse(readFileSync(path, 'utf8')) : undefined;
 }
 
 function fontOf(subset: string, weight: number, style: 'normal' | 'italic'): FontFile {

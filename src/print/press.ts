@@ -1,4 +1,4 @@
-import { bundledEntry } from '../recall/program.ts';
+import { bundledFile } from '../recall/program.ts';
 import { PressThread } from './press-thread.ts';
 import { openPrinter, type Printer, type PrinterOptions } from './printer.ts';
 
@@ -11,7 +11,7 @@ export type Press = Pick<Printer, 'pdf' | 'warmUp' | 'close'>;
  */
 export function openPress(
   options: Pick<PrinterOptions, 'browser' | 'endpoints'>,
-  script: string | undefined = bundledEntry('presser'),
+  script: string | undefined = bundledFile('presser.js'),
 ): Press {
   return script === undefined ? openPrinter(options) : new PressThread(script, options);
 }

@@ -20,9 +20,9 @@ const bundled = typeof BUNDLED === 'undefined' ? undefined : BUNDLED;
 /** What our code ends with where it is not bundled: `.js`, or `.ts` where it runs uncompiled. */
 const ENDING = extname(fileURLToPath(import.meta.url));
 
-/** A file of the bundle that is started by its own path; undefined where the program is not bundled. */
-export function bundledEntry(name: string): string | undefined {
-  return bundled && join(packageRoot(), 'dist', 'lib', `${name}.js`);
+/** Where a file of the bundle is; undefined where the program is not bundled. */
+export function bundledFile(name: string): string | undefined {
+  return bundled && join(packageRoot(), 'dist', 'lib', name);
 }
 
 let program: string | undefined;

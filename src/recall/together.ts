@@ -3,7 +3,7 @@ import { setImmediate } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
 import type { WorkspaceTexts } from '../project/workspace-texts.ts';
 import type { Found, Worked } from './found.ts';
-import { bundledEntry } from './program.ts';
+import { bundledFile } from './program.ts';
 import type { Recall, Spot } from './recall.ts';
 
 /** The texts of a workspace as plain data. */
@@ -40,7 +40,7 @@ export async function examineTogether(
   recall: Recall,
   spots: readonly Spot[],
   threads: Threads = {
-    script: bundledEntry('examiner'),
+    script: bundledFile('examiner.js'),
     count: Math.min(MOST_THREADS, availableParallelism()),
   },
 ): Promise<void> {

@@ -1,6 +1,8 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { sha256 } from '../../src/recall/sealed.ts';
 import { builtPackage } from '../built.ts';
 import { type Edge, edgesOf, exportsOf, sources } from './source.ts';
 import { STILL_UNUSED } from './still-unused.ts';
@@ -184,5 +186,18 @@ describe('the bundle', () => {
     );
     expect(atOnce).toBeGreaterThan(0);
     expect(atOnce).toBeLessThan(whole / 8);
+  });
+
+  it('has the labels of each language, parsed', async () => {
+    const folder = join(await builtPackage(), 'dist', 'lib', 'labels');
+    const texts = readdirSync('templates/labels').map((name) =>
+      readFileSync(`templates/labels/${name}`, 'utf8'),
+    );
+    expect(texts.length).toBeGreaterThan(4);
+    expect(readdirSync(folder)).toHaveLength(texts.length);
+    for (const text of texts) {
+      const read = JSON.parse(readFileSync(join(folder, `${sha256(text)}.json`), 'utf8'));
+      expect(Object.entries(read)).toEqual(Object.entries(parse(text)));
+    }
   });
 });
