@@ -129,7 +129,9 @@ describe('a season of eight sessions for 18 people', () => {
 });
 
 describe('sheetwright season', () => {
-  const season = (...argv: string[]) => sheetwright(demoCopy(), 'season', 'projects', ...argv);
+  const demo = demoCopy();
+  /** Nothing of it is written. */
+  const season = (...argv: string[]) => sheetwright(demo, 'season', 'projects', ...argv);
 
   it('writes and prints its pages in the typeface of all others', async () => {
     const folder = demoCopy();

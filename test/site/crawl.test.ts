@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { cpSync, existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { dirname, extname, join, normalize, resolve, sep } from 'node:path';
@@ -20,6 +20,13 @@ beforeAll(async () => {
   site = join(folder, 'dist/site');
   host = join(folder, 'dist/host');
 }, 180_000);
+
+/** A copy of the demo that need not encode its photos again. */
+function copyWithPictures(): string {
+  const folder = demoCopy();
+  cpSync(join(dirname(site), '.cache'), join(folder, 'dist/.cache'), { recursive: true });
+  return folder;
+}
 
 function filesOf(folder: string, ending = ''): string[] {
   return readdirSync(folder, { recursive: true, withFileTypes: true })
@@ -91,7 +98,7 @@ describe('the site on disk', () => {
   });
 
   it('made without PDFs leads to none', async () => {
-    const folder = demoCopy();
+    const folder = copyWithPictures();
     await sheetwright(folder, 'make', '--quiet', '--no-pdf', '--only', ...PROJECTS);
     const { followed, missing } = linksOf(join(folder, 'dist/site'));
     expect(missing).toEqual([]);
@@ -99,7 +106,7 @@ describe('the site on disk', () => {
   });
 
   it('made without PDFs leads to none of an earlier make, which stay at their addresses', async () => {
-    const folder = demoCopy();
+    const folder = copyWithPictures();
     // Out of date as they may be; no fresh page leads to them.
     const { code, err } = await sheetwright(folder, 'make', '--quiet', '--only', 'pull-out-tag');
     expect([code, err]).toEqual([0, '']);

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -12,9 +12,10 @@ const TAG = 'pull-out-tag';
 
 type Made = { readonly folder: string; readonly page: (path: string) => Node };
 
-/** The demo with its address, and without. */
-async function made(url: boolean): Promise<Made> {
+/** The demo with its address, and without, with pictures encoded before. */
+async function made(url: boolean, pictures?: string): Promise<Made> {
   const root = demoCopy();
+  if (pictures) cpSync(pictures, join(root, 'dist/.cache'), { recursive: true });
   const settings = join(root, 'projects/site.yaml');
   const text = readFileSync(settings, 'utf8');
   if (!url) writeFileSync(settings, text.replace(/^url:.*$/mu, ''));
@@ -36,7 +37,7 @@ let without: Made;
 
 beforeAll(async () => {
   withAddress = await made(true);
-  without = await made(false);
+  without = await made(false, join(withAddress.folder, '../.cache'));
 }, 120_000);
 
 /** `og:title` and its like to what they say. */
