@@ -36,6 +36,8 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
         await making.makeProject(spot);
         progress?.passed();
       });
+      // The site's own pages are not printed.
+      printer.rest();
       if (!options.shard && !known?.changed && !isOver()) await making.makeSite();
       const isWhole = !isOver();
       const { site, shared } = await recall.basisFindings();

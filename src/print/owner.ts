@@ -72,6 +72,8 @@ export class BrowserOwner {
   /** Why no browser started the last time. */
   #missing: unknown;
   #closed = false;
+  /** Resolves once the browser that was told to rest is gone. */
+  #rested: Promise<void> = Promise.resolve();
 
   constructor(options: OwnerOptions) {
     this.#options = {
@@ -123,10 +125,17 @@ export class BrowserOwner {
     this.#start('a page').catch(() => {});
   }
 
+  /** Ends the browser once no job waits any more; one that comes later starts another. */
+  rest(): void {
+    this.#rested = this.#turn.then(() => this.#stop());
+    this.#turn = this.#rested;
+  }
+
   /** Ends the browser and waits until it is gone; jobs that wait or run are refused. */
   async close(): Promise<void> {
     this.#closed = true;
     await this.#stop();
+    await this.#rested;
   }
 
   async #attempt<T>(what: string, job: (desk: Desk) => Promise<T>, again: boolean): Promise<T> {

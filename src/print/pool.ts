@@ -34,6 +34,10 @@ export class BrowserPool {
     for (const { owner } of this.#owners) owner.warmUp();
   }
 
+  rest(): void {
+    for (const { owner } of this.#owners) owner.rest();
+  }
+
   async close(): Promise<void> {
     await Promise.all(this.#owners.map(({ owner }) => owner.close()));
   }

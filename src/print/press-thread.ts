@@ -11,6 +11,7 @@ type PageOrder = { readonly html: string; readonly options: PdfOptions };
 /** What the thread is told; a page has a number, by which it is answered. Told to close, the thread ends. */
 export type PressOrder =
   | { readonly kind: 'warm-up' }
+  | { readonly kind: 'rest' }
   | { readonly kind: 'close' }
   | ({ readonly kind: 'pdf'; readonly number: number } & PageOrder);
 
@@ -27,7 +28,7 @@ type Waiting = { resolve(bytes: Uint8Array): void; reject(error: unknown): void 
  * A printer that runs in another thread, by its first file. The thread starts with the first thing it is told; after one that
  * died, another starts with the next page.
  */
-export class PressThread implements Pick<Printer, 'pdf' | 'warmUp' | 'close'> {
+export class PressThread implements Pick<Printer, 'pdf' | 'warmUp' | 'rest' | 'close'> {
   readonly #script: string;
   readonly #options: PressOptions;
   readonly #waiting = new Map<number, Waiting>();
@@ -48,6 +49,10 @@ export class PressThread implements Pick<Printer, 'pdf' | 'warmUp' | 'close'> {
 
   warmUp(): void {
     if (!this.#isClosed) this.#tell({ kind: 'warm-up' });
+  }
+
+  rest(): void {
+    if (this.#thread) this.#tell({ kind: 'rest' });
   }
 
   async close(): Promise<void> {

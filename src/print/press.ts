@@ -3,7 +3,7 @@ import { PressThread } from './press-thread.ts';
 import { openPrinter, type Printer, type PrinterOptions } from './printer.ts';
 
 /** What a make asks of a printer. */
-export type Press = Pick<Printer, 'pdf' | 'warmUp' | 'close'>;
+export type Press = Pick<Printer, 'pdf' | 'warmUp' | 'rest' | 'close'>;
 
 /**
  * A printer in a thread of its own, where the program is bundled: the browser waits for nothing that is drawn meanwhile, and

@@ -18,6 +18,7 @@ const printer = openPrinter({ ...(workerData as PressOptions), guard });
 
 parentPort?.on('message', (order: PressOrder) => {
   if (order.kind === 'warm-up') return printer.warmUp();
+  if (order.kind === 'rest') return printer.rest();
   if (order.kind === 'close') return end();
   const { number, html, options } = order;
   printer.pdf(html, options).then(

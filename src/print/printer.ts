@@ -38,6 +38,8 @@ export type Printer = {
   picture(html: string, options: PictureOptions): Promise<Uint8Array>;
   /** Starts the browser while other work is done, for pages that are sure to come. */
   warmUp(): void;
+  /** Ends the browser after the pages that wait: no more are likely to come. A page that does starts another. */
+  rest(): void;
   /** Which browser serves: its version, path and how it was found; `not started` before the first page. */
   browser(): string;
   /** Ends the browser and waits until it is gone. Pages that still wait for their turn are refused. */
@@ -68,6 +70,7 @@ export function openPrinter(options: PrinterOptions = {}): Printer {
         return bytes;
       }),
     warmUp: () => owner.warmUp(),
+    rest: () => owner.rest(),
     browser: () => owner.name,
     close: () => owner.close(),
   };

@@ -56,6 +56,27 @@ async function read(desk: Desk): Promise<unknown> {
 }
 
 describe('the owner of the browser', () => {
+  it('ends it after the jobs that wait once it may rest, and starts another for one that comes later', async () => {
+    const owner = newOwner();
+    const desks: Desk[] = [];
+    const job = (desk: Desk): Promise<unknown> => {
+      desks.push(desk);
+      return read(desk);
+    };
+    const waiting = ['first', 'second'].map((what) => owner.inTurn(what, job));
+    owner.rest();
+    expect(await Promise.all(waiting)).toEqual(['fine', 'fine']);
+    expect(await owner.inTurn('a third', job)).toBe('fine');
+    const [first, second, third] = desks;
+    expect(second).toBe(first);
+    expect(third).not.toBe(first);
+    expect(first?.page.browser().connected).toBe(false);
+    expect(third?.page.browser().connected).toBe(true);
+    owner.rest();
+    await owner.close();
+    expect(third?.page.browser().connected).toBe(false);
+  });
+
   it.each(['Browser.crash', 'Page.crash'] as const)(
     'starts another when %s happens, once',
     async (command) => {
