@@ -16,7 +16,7 @@ export function proofProject(
   shapes: Shapes,
   rules: Partial<Rules> = byId,
 ): Finding[] {
-  return withoutEchoes([...project.findings, ...runRules({ workspace, project, shapes }, rules)]);
+  return withoutEchoes([...project.findings, ...runChecks({ workspace, project, shapes }, checksOf(rules))]);
 }
 
 /** Where it is asked whether a comma is a decimal one, what the second number would be wrong with follows from that. */
@@ -34,36 +34,51 @@ const SECOND: readonly RuleId[] = ['score-order', 'score-doubled', 'score-outsid
  * for whoever needs to know only whether there is any.
  */
 export function proofMeasures(workspace: Commons, project: Project, shapes: Shapes): Iterable<Finding> {
-  return runRules({ workspace, project, shapes }, measuring);
+  return runChecks({ workspace, project, shapes }, measuring);
 }
 
-const measuring: Partial<Rules> = Object.fromEntries(
-  Object.entries(byId).filter(([, { check, ownEditionOnly }]) => check && !ownEditionOnly),
+const measuring: readonly Check[] = checksOf(
+  Object.fromEntries(
+    Object.entries(byId).filter(([, { check, ownEditionOnly }]) => check && !ownEditionOnly),
+  ),
 );
 
 /** What is found of pieces that go into or round one another, for whoever has only those and what lies on them. */
 export function proofLinks(workspace: Commons, project: Project, shapes: Shapes): Iterable<Finding> {
-  const asked = { 'does-not-go-in': byId['does-not-go-in'], 'band-loose': byId['band-loose'] };
-  return runRules({ workspace, project, shapes: { ...shapes, findings: [] } }, asked);
+  return runChecks({ workspace, project, shapes: { ...shapes, findings: [] } }, linking);
 }
 
-/** What is wrong with the shapes, and what each of the rules finds. */
-function* runRules(context: ProofContext, rules: Partial<Rules>): Generator<Finding> {
+const linking: readonly Check[] = checksOf({
+  'does-not-go-in': byId['does-not-go-in'],
+  'band-loose': byId['band-loose'],
+});
+
+/** What is wrong with the shapes, and what each of the checks finds. */
+function* runChecks(context: ProofContext, checks: readonly Check[]): Generator<Finding> {
   yield* context.shapes.findings;
-  for (const id of Object.keys(rules) as RuleId[]) {
-    if (rules[id]?.check) yield* checkRule(id, rules, context);
-  }
+  for (const check of checks) yield* check(context);
 }
 
-/** What one rule finds. What it found before it broke is kept. */
-function* checkRule<K extends RuleId>(
-  id: K,
-  rules: Partial<Rules>,
+/** What one rule finds. */
+type Check<K extends RuleId = RuleId> = (
   context: ProofContext,
-): Generator<Finding<K> | Finding<'internal'>> {
-  try {
-    for (const { at, facts } of rules[id]?.check?.(context) ?? []) yield { rule: id, at, facts };
-  } catch (error) {
-    yield findMistake(`the rule ${id}`, error, startOf(context.project.file));
-  }
+) => readonly (Finding<K> | Finding<'internal'>)[];
+
+/** Those of the rules that check something, each ready to be run time and again. */
+function checksOf(rules: Partial<Rules>): readonly Check[] {
+  return (Object.keys(rules) as RuleId[]).flatMap((id) => checkOf(id, rules) ?? []);
+}
+
+/** What it found before it broke is kept. */
+function checkOf<K extends RuleId>(id: K, { [id]: rule }: Partial<Rules>): Check<K> | undefined {
+  if (!rule?.check) return undefined;
+  return (context) => {
+    const found: (Finding<K> | Finding<'internal'>)[] = [];
+    try {
+      for (const { at, facts } of rule.check?.(context) ?? []) found.push({ rule: id, at, facts });
+    } catch (error) {
+      found.push(findMistake(`the rule ${id}`, error, startOf(context.project.file)));
+    }
+    return found;
+  };
 }
