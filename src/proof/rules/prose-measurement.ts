@@ -38,10 +38,14 @@ export const proseMeasurement: Rule<Facts> = {
     const language = languageOf(project, workspace.site);
     const [spelling, articles] = [spellingIn(language), wordsIn(language, 'reads-articles')];
     const sizing = wordsIn(language, 'reads-sizing');
-    const known = measuredIn(project, shapes, workspace.site);
-    for (const prose of everyProse(project)) {
+    const measured = everyProse(project).flatMap((prose) => {
+      const measurements = measurementsIn(prose, spelling);
+      return measurements.length > 0 ? [{ prose, measurements }] : [];
+    });
+    const known = measured.length > 0 ? measuredIn(project, shapes, workspace.site) : [];
+    for (const { prose, measurements } of measured) {
       const sentences = sentencesOf(prose, project.file);
-      for (const { at, written, ...found } of measurementsIn(prose, spelling)) {
+      for (const { at, written, ...found } of measurements) {
         const having = known.filter((each) => matches(found, each, unit));
         const sized = found.lengths.length > 1 ? sizedBy(at, prose, sizing) : undefined;
         const subject = sized ?? subjectOf(at, sentences, prose, project, articles);
