@@ -2,8 +2,9 @@ import type { RoundedCorners } from '../../project/corners.ts';
 import type { FormParameter } from '../../project/grammar/form-grammar.ts';
 import type { Form } from '../form.ts';
 import type { Net } from '../net.ts';
-import { type Layout, layoutNet } from './layout.ts';
+import type { Layout } from './layout.ts';
 import { Settings } from './settings.ts';
+import { shareNet } from './share-net.ts';
 
 /** What a form may be told, by its key. */
 export type Parameters = Readonly<Record<string, Omit<FormParameter, 'key'>>>;
@@ -53,8 +54,8 @@ export function form<Size extends object, Measures extends object>(spec: FormSpe
       const size = sizing.read(settings);
       const measures = size && measure(settings, size);
       if (!measures || findings.length > 0) return { ok: false, findings };
-      const { corners } = settings;
-      const laid = (picture: Layout): Net => layoutNet({ corners, ...picture });
+      const { corners, caliper } = settings;
+      const laid = (picture: Layout): Net => shareNet({ corners, ...picture }, caliper);
       const own = layout ? laid(layout(measures)) : net?.(measures, corners);
       if (!own) throw new Error(`the form ${rest.name} has no sheet`);
       const others = Object.entries(parts?.(measures, corners) ?? {}).map(([name, part]) => ({
