@@ -1,6 +1,7 @@
 import type { Browser, BrowserContext, CDPSession, Page } from 'puppeteer-core';
 import { PrintFault, UnreadableFont } from './fault.ts';
 import { KEPT, KeptFonts, type PageFont } from './kept-fonts.ts';
+import { KeptScripts, SCRIPTS } from './kept-scripts.ts';
 
 type Medium = 'print' | 'screen';
 
@@ -8,8 +9,10 @@ type Medium = 'print' | 'screen';
 type LayOptions = {
   readonly medium: Medium;
   readonly fonts?: readonly PageFont[] | undefined;
-  /** One of our scripts that runs once it is laid out. */
-  readonly then?: string;
+  /** Scripts of ours that run once it is laid out, one after the other. */
+  readonly then?: readonly string[];
+  /** What it is called from then on. */
+  readonly title?: string;
 };
 
 /** The one page of a browser, on which sheet after sheet is laid out. */
@@ -35,7 +38,7 @@ export type Desk = {
  * some are asked for only while printing, which does not wait. Gives what of the page's own cannot be read, in words. Each
  * question to the browser waits until we have time for its answer, so that all is asked in one.
  */
-const layingOut = (html: string, showFonts: string, then: string): string => `${showFonts}
+const layingOut = (html: string, before: string, after: string): string => `${before}
   document.open();
   document.write(${JSON.stringify(html)});
   document.close();
@@ -53,7 +56,7 @@ const layingOut = (html: string, showFonts: string, then: string): string => `${
         .map(({ alt }) => ({ says: 'picture “' + alt + '”' })),
     ];
     if (unreadable.length === 0) {
-${then}
+${after}
     }
     return unreadable;
   })`;
@@ -101,18 +104,22 @@ export async function openDesk(browser: Browser | BrowserContext): Promise<Desk>
   const session = await page.createCDPSession();
   await sendToBack(session);
   const refusals = await refuseRequests(page, session);
-  await evaluate(session, KEPT);
-  const kept = new KeptFonts();
+  await evaluate(session, `${KEPT};\n${SCRIPTS};`);
+  const fontsKept = new KeptFonts();
+  const scriptsKept = new KeptScripts();
   let current: Medium | undefined;
   return {
     page,
     session,
     crashed,
     hasCrashed: () => hasCrashed,
-    lay: async (html, what, { medium, fonts = [], then = '' }) => {
+    lay: async (html, what, { medium, fonts = [], then = [], title }) => {
       if (medium !== current) await page.emulateMediaType(medium);
       current = medium;
-      await layOn(session, refusals, what, layingOut(html, kept.show(fonts), then));
+      const before = [fontsKept.show(fonts), scriptsKept.keep(then)].join('\n');
+      const named = title === undefined ? '' : `document.title = ${JSON.stringify(title)};`;
+      const after = [scriptsKept.run(then), named].join('\n');
+      await layOn(session, refusals, what, layingOut(html, before, after));
     },
     assertSelfContained: (what) => refusals.assertNone(what),
   };

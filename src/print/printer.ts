@@ -52,9 +52,8 @@ export function openPrinter(options: PrinterOptions = {}): Printer {
   return {
     pdf: (html, { title, date, arrange, fonts, batch }) => {
       const print = async ({ session, lay, assertSelfContained }: Desk): Promise<Uint8Array> => {
-        const name = `document.title = ${JSON.stringify(title)};`;
-        const then = [arrange ?? '', KEEP_ALTERNATIVES, name].join('\n');
-        await lay(html, title, { medium: 'print', fonts, then });
+        const then = [...(arrange === undefined ? [] : [arrange]), KEEP_ALTERNATIVES];
+        await lay(html, title, { medium: 'print', fonts, then, title });
         const { data } = await session.send('Page.printToPDF', WHOLE_PAGES);
         await assertSelfContained(title);
         return pin(Buffer.from(data, 'base64'), date);

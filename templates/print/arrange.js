@@ -11,6 +11,8 @@
 
   /** In large type nothing but the gaps between paragraphs and steps may be smaller. */
   const DENSITIES = columns === 1 ? ['roomy', 'snug'] : ['roomy', 'close', 'snug', 'tight', 'airy', 'wide'];
+  /** Measured before all others. */
+  const FIRST = ['roomy', columns === 1 ? 'snug' : 'tight'];
   /** A picture that takes more of the width of a page in large type has no words beside it. */
   const BESIDE = 0.58;
   /** What speaks against an arrangement, in tenths of a page. */
@@ -155,13 +157,6 @@
     return value;
   };
 
-  /** Once for each of some densities. */
-  const ofEach = (densities, run) =>
-    densities.map((density, index) => {
-      root.dataset.density = density;
-      return run(density, index);
-    });
-
   /** Lists to cut and score by that run on to a second page, as they may in large type alone. */
   const broken = () =>
     [...document.querySelectorAll('section.cut, section.score')].filter((list) => {
@@ -169,12 +164,14 @@
       return [...list.getClientRects()].some((part) => part.left > left + 5);
     }).length;
 
-  /** The page that something begins on, from 0, and how far down. */
-  const placeOf = (element) => {
+  /** Finds the page that something begins on, from 0, and how far down. */
+  const placer = () => {
     const area = document.body.getBoundingClientRect();
     const step = area.width + Number.parseFloat(getComputedStyle(document.body).columnGap);
-    const { left, top } = element.getClientRects()[0];
-    return { page: Math.floor((left - area.left + 1) / step), down: top - area.top };
+    return (element) => {
+      const { left, top } = element.getClientRects()[0];
+      return { page: Math.floor((left - area.left + 1) / step), down: top - area.top };
+    };
   };
 
   /** What is above the flow, as a part of its last page, and how many it has begun before. */
@@ -183,29 +180,24 @@
     const parts = broken();
     // Then page one says so, which takes room.
     root.classList.toggle('goes-on', parts > 0);
-    const { page, down } = placeOf(flow);
-    return { parts, page, down, goesOn: parts > 0 };
+    return { ...placer()(flow), parts, goesOn: parts > 0 };
   };
 
   const placeSpreads = (spread) => {
     for (const step of wide) step.classList.toggle('spread', spread.includes(step));
   };
 
-  /** All that is measured of some densities, however high a page is: the head, and the items by their blocks for each spread. */
-  const measure = (densities) => {
-    const heads = within('headed', () => ofEach(densities, headOf));
-    return within('measured', () =>
-      ofEach(densities, (density, index) => {
-        const head = heads[index];
-        root.classList.toggle('goes-on', head.goesOn);
-        const items = spreads.map((spread) => {
-          placeSpreads(spread);
-          return new Map(blocks.map((block) => [block, itemsOf(block)]));
-        });
-        return { density, head, items };
-      }),
-    );
-  };
+  /** All that is measured of a density, however high a page is: the head, and the items by their blocks for each spread. */
+  const measure = (density) =>
+    within('measured', () => {
+      root.dataset.density = density;
+      const head = headOf();
+      const items = spreads.map((spread) => {
+        placeSpreads(spread);
+        return new Map(blocks.map((block) => [block, itemsOf(block)]));
+      });
+      return { density, head, items };
+    });
 
   /** The cheapest plan of a density. */
   const planOf = ({ density, head, items }, height) => {
@@ -246,8 +238,13 @@
     for (const pause of flow.querySelectorAll('.pause')) pause.remove();
   };
 
+  /** Sets the blocks in an order. Those that stand in it already are left alone, or they would all be laid out anew. */
+  const setOrder = (order) => {
+    if (order.some((block, index) => flow.children[index] !== block)) flow.append(...order);
+  };
+
   const apply = ({ pages, items, order, spread, density, head }) => {
-    flow.append(...order);
+    setOrder(order);
     placeSpreads(spread);
     root.dataset.density = density;
     root.classList.toggle('goes-on', head.goesOn);
@@ -258,20 +255,22 @@
   };
 
   /** Whether every page begins where the plan says. */
-  const isAsPlanned = ({ pages, items, head }) =>
-    pages.every(({ from, to }, index) =>
+  const isAsPlanned = ({ pages, items, head }) => {
+    const placeOf = placer();
+    return pages.every(({ from, to }, index) =>
       items.slice(from, to).every(({ element }) => placeOf(element).page === head.page + index),
     );
+  };
 
   root.classList.add('trial');
-  const area = document.body.getBoundingClientRect();
-  // In large type a step is often longer than a page: its pictures follow its heading, and the words may go on, beside
-  // narrow pictures too.
-  if (columns === 1) {
-    within('measured', () => {
-      for (const body of flow.querySelectorAll('.step-body.with-figures')) besidePictures(body);
-    });
-  }
+  root.dataset.density = FIRST[0];
+  const area = within('measured', () => {
+    // In large type a step is often longer than a page: its pictures follow its heading, and the words may go on, beside
+    // narrow pictures too.
+    const long = columns === 1 ? flow.querySelectorAll('.step-body.with-figures') : [];
+    for (const body of long) besidePictures(body);
+    return document.body.getBoundingClientRect();
+  });
 
   const tries = (plan) => {
     clear();
@@ -279,15 +278,14 @@
     return isAsPlanned(plan);
   };
 
-  const FIRST = ['roomy', columns === 1 ? 'snug' : 'tight'];
-  const measured = new Map(measure(FIRST).map((measures) => [measures.density, measures]));
+  const measured = new Map(FIRST.map((density) => [density, measure(density)]));
 
   const plans = new Map();
   const planFor = (density, height) => {
     if (!measured.has(density)) {
       clear();
-      flow.append(...blocks);
-      measured.set(density, measure([density])[0]);
+      setOrder(blocks);
+      measured.set(density, measure(density));
     }
     const name = `${density} ${height}`;
     if (!plans.has(name)) plans.set(name, planOf(measured.get(density), height));
