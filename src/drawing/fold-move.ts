@@ -49,16 +49,11 @@ function drawMoves(
   style: DrawingStyle,
   told: string,
 ): Drawing | undefined {
-  const edition = editions[style.shown[0]];
   const isTold = ({ name }: NamedPanel): boolean => wordFinder(name(style)).test(told);
-  const moves = sheetsNamed(edition.shapes.nets, readRef(id)).flatMap(({ net }): MoveSeen[] => {
-    const move = moveOf(net, view);
-    if (!move) return [];
-    const seen = seeMove(edition, id, net, move);
-    return [
-      { ...seen, named: seen.named.map((each) => ({ ...each, isIdle: each.isIdle && !isTold(each) })) },
-    ];
-  });
+  const moves = seeMoves(editions[style.shown[0]], id, view).map((seen) => ({
+    ...seen,
+    named: seen.named.map((each) => ({ ...each, isIdle: each.isIdle && !isTold(each) })),
+  }));
   if (moves.length === 0) return undefined;
   const names = moves.flatMap(({ turning }) => turning.map(({ name }) => name(style)));
   const panels = listed([...new Set(names)], style.say);
@@ -104,6 +99,23 @@ type MoveSeen = {
   /** Those first, then what else is called by its name. */
   readonly named: readonly NamedPanel[];
 };
+
+const seenMoves = new WeakMap<Edition, Map<string, readonly MoveSeen[]>>();
+
+/** A move of every sheet of a piece that takes part in it: seen once, however large and with what words it is drawn. */
+function seeMoves(edition: Edition, id: string, view: string): readonly MoveSeen[] {
+  const known = seenMoves.get(edition) ?? new Map<string, readonly MoveSeen[]>();
+  seenMoves.set(edition, known);
+  const key = `${id} ${view}`;
+  const seen =
+    known.get(key) ??
+    sheetsNamed(edition.shapes.nets, readRef(id)).flatMap(({ net }) => {
+      const move = moveOf(net, view);
+      return move ? [seeMove(edition, id, net, move)] : [];
+    });
+  known.set(key, seen);
+  return seen;
+}
 
 /** The usual view is kept unless another shows so much more. */
 const WORTH_A_TURN = 1.25;

@@ -156,12 +156,12 @@ export async function paintLinkPicture(content: LinkPicture, format: PictureForm
 
 async function layWords(
   ground: Ground,
-  { title, siteTitle, facts }: LinkPicture,
+  { title, siteTitle, facts, font }: LinkPicture,
   { words: { left, top, width, height }, between, scale }: PictureLayout,
 ): Promise<void> {
   const small = { weight: 400, size: 30 * scale, color: SOFT, width } as const;
   const sizes = TITLE_SIZES.map((size) => size * scale);
-  const head = await lettering(siteTitle, small);
+  const head = await headOf(siteTitle, font, small);
   const foot = await lettering(facts.replaceAll('\n', between), { ...small, weight: 700 });
   const above = head ? head.height + GAP : 0;
   const below = foot ? foot.height + GAP : 0;
@@ -173,6 +173,20 @@ async function layWords(
   if (head) ground.lay(head.pixels, left, top);
   if (name) ground.lay(name.pixels, left, top + above);
   if (foot) ground.lay(foot.pixels, left, top + height - foot.height);
+}
+
+/** The site's title, by all that it is painted with: the same stands on every project's pictures. */
+const heads = new Map<string, ReturnType<typeof lettering>>();
+
+function headOf(
+  siteTitle: string,
+  font: string | undefined,
+  style: Parameters<typeof lettering>[1],
+): ReturnType<typeof lettering> {
+  const key = JSON.stringify([siteTitle, font, style]);
+  const head = heads.get(key) ?? lettering(siteTitle, style);
+  heads.set(key, head);
+  return head;
 }
 
 async function layPicture(ground: Ground, { picture, tint }: LinkPicture, place: PictureBox): Promise<void> {
