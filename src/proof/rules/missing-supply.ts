@@ -29,11 +29,18 @@ export const missingSupply: Rule<Facts> = {
   *check(context) {
     // What a head that cannot be read lists is not known.
     if (!context.project.readable) return;
-    const hasNone = context.project.supplies.length === 0;
+    const { supplies } = context.project;
+    const hasNone = supplies.length === 0;
     const sentences = saidInSteps(context);
-    const missing = toolsFor(context).flatMap((tool) => {
-      const [first] = tool.isThere ? [] : sentences.flatMap((sentence) => find(tool.named, sentence) ?? []);
-      return first ?? [];
+    const supplied = supplies.flatMap(({ item, instead, kind }) => [
+      item.value,
+      instead?.value ?? '',
+      kind.value,
+    ]);
+    // Few tools are named at all, and a pattern takes longer to prepare than to use.
+    const missing = findersFor(context).flatMap(({ named, called }) => {
+      const [first] = sentences.flatMap((sentence) => find(named, sentence) ?? []);
+      return first && !supplied.some((item) => called.test(item)) ? [first] : [];
     });
     const told = hasNone ? missing.toSorted((a, b) => a.start - b.start).slice(0, 1) : missing;
     yield* told.map((at) => ({ at, facts: { tool: textAt(at), hasNone } }));
@@ -52,30 +59,14 @@ export const missingSupply: Rule<Facts> = {
   },
 };
 
-/** What a step may take in hand: how it is called, and whether the supplies have it. */
-type Tool = { readonly named: RegExp; readonly isThere: boolean };
-
-function toolsFor({ workspace, project }: ProofContext): readonly Tool[] {
-  const { supplies } = project;
-  const supplied = supplies.flatMap(({ item, instead, kind }) => [
-    item.value,
-    instead?.value ?? '',
-    kind.value,
-  ]);
-  const tools = wordsIn(languageOf(project, workspace.site), 'reads-tools');
-  return findersOf(tools).map(({ named, called }) => ({
-    named,
-    isThere: supplied.some((item) => called.test(item)),
-  }));
-}
-
 /** What finds a tool in a step, and what finds it among the supplies, by whichever of its names. */
 type ToolFinder = { readonly named: RegExp; readonly called: RegExp };
 
 const finders = new Map<string, readonly ToolFinder[]>();
 
-/** Those of the tools of a language; made once, for every project asks for them. */
-function findersOf(tools: string): readonly ToolFinder[] {
+/** Those of the tools of a project's language; made once, for every project asks for them. */
+function findersFor({ workspace, project }: ProofContext): readonly ToolFinder[] {
+  const tools = wordsIn(languageOf(project, workspace.site), 'reads-tools');
   const known =
     finders.get(tools) ??
     tools.split(';').map((tool) => {
