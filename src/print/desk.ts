@@ -20,9 +20,8 @@ export type Desk = {
   readonly page: Page;
   /** What the page is told and asked directly. */
   readonly session: CDPSession;
-  /** Rejects when the page's own process dies. */
-  readonly crashed: Promise<never>;
-  hasCrashed(): boolean;
+  /** Aborted when the page's own process dies. */
+  readonly crashed: AbortSignal;
   /**
    * Lays out a whole HTML document and waits for its pictures and fonts, including those that only margins use.
    * @param what What it is called in messages.
@@ -93,11 +92,8 @@ type Unreadable = { readonly says: string; readonly family?: string };
 /** Makes a page ready, of a browser or of our place in one: scripts are off, nothing is requested. */
 export async function openDesk(browser: Browser | BrowserContext): Promise<Desk> {
   const page = (await browser.pages())[0] ?? (await browser.newPage());
-  let hasCrashed = false;
-  const crashed = new Promise<never>((_, reject) => page.once('error', reject));
-  crashed.catch(() => {
-    hasCrashed = true;
-  });
+  const crash = new AbortController();
+  page.once('error', (error) => crash.abort(error));
   // How long a page may take is for the printer to say.
   page.setDefaultTimeout(0);
   await page.setJavaScriptEnabled(false);
@@ -111,8 +107,7 @@ export async function openDesk(browser: Browser | BrowserContext): Promise<Desk>
   return {
     page,
     session,
-    crashed,
-    hasCrashed: () => hasCrashed,
+    crashed: crash.signal,
     lay: async (html, what, { medium, fonts = [], then = [], title }) => {
       if (medium !== current) await page.emulateMediaType(medium);
       current = medium;

@@ -56,6 +56,30 @@ async function withDesk(
   }
 }
 
+/**
+ * A job's result, unless the page dies or time is up before. Both then forget the job: a race would have what came of every
+ * job held as long as its browser runs.
+ */
+function unlessEnded<T>(
+  job: Promise<T>,
+  crashed: AbortSignal,
+  milliseconds: number,
+  late: () => Error,
+): Promise<T> {
+  return new Promise((resolve, reject) => {
+    const end = (): void => reject(crashed.reason);
+    if (crashed.aborted) end();
+    crashed.addEventListener('abort', end);
+    const timer = setTimeout(() => reject(late()), milliseconds);
+    timer.unref();
+    const forget = (): void => {
+      clearTimeout(timer);
+      crashed.removeEventListener('abort', end);
+    };
+    job.then(resolve, reject).finally(forget);
+  });
+}
+
 type OwnerOptions = Omit<PrinterOptions, 'endpoints'> & {
   readonly endpoint?: string | undefined;
   /** How many jobs of each batch failed, with all owners that share it. */
@@ -144,9 +168,9 @@ export class BrowserOwner {
     const late = (): PrintFault =>
       new PrintFault(`${what} took longer than ${pageTimeout / 1000} s to print with ${this.#name}`);
     try {
-      return await Promise.race([job(desk), desk.crashed, expiry(pageTimeout, late)]);
+      return await unlessEnded(job(desk), desk.crashed, pageTimeout, late);
     } catch (error) {
-      const died = running.hasDied() || desk.hasCrashed();
+      const died = running.hasDied() || desk.crashed.aborted;
       // Whatever went wrong, the next page gets a fresh browser: starting one takes a fraction of a second.
       await this.#stop();
       this.#assertOpen(what);

@@ -1,5 +1,8 @@
 import { chmodSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { Desk } from '../../src/print/desk.ts';
 import { sources } from '../../src/print/find-browser.ts';
@@ -55,6 +58,12 @@ async function read(desk: Desk): Promise<unknown> {
   return desk.page.evaluate('document.getElementById("a").textContent');
 }
 
+/** Clears away all that nothing leads to. */
+function collectGarbage(): void {
+  setFlagsFromString('--expose-gc');
+  (runInNewContext('gc') as () => void)();
+}
+
 describe('the owner of the browser', () => {
   it('ends it after the jobs that wait once it may rest, and starts another for one that comes later', async () => {
     const owner = newOwner();
@@ -75,6 +84,15 @@ describe('the owner of the browser', () => {
     owner.rest();
     await owner.close();
     expect(third?.page.browser().connected).toBe(false);
+  });
+
+  it('holds nothing of what a page gave while its browser serves', async () => {
+    const owner = newOwner();
+    const given = new WeakRef(await owner.inTurn('a page', async (desk) => [await read(desk)]));
+    expect(await owner.inTurn('another page', read)).toBe('fine');
+    await setImmediate();
+    collectGarbage();
+    expect(given.deref()).toBeUndefined();
   });
 
   it.each(['Browser.crash', 'Page.crash'] as const)(
