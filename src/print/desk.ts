@@ -60,6 +60,12 @@ ${after}
     return unreadable;
   })`;
 
+/**
+ * After documents of so many characters the page is asked to clear away what is left of them; by itself it does so late, and
+ * held a thousand megabytes. More often, it would take longer.
+ */
+const MUCH = 16_000_000;
+
 /** What one of our scripts gives, in the page. @throws What it throws there. */
 async function evaluate(session: CDPSession, expression: string): Promise<unknown> {
   const answer = await session.send('Runtime.evaluate', {
@@ -104,6 +110,7 @@ export async function openDesk(browser: Browser | BrowserContext): Promise<Desk>
   const fontsKept = new KeptFonts();
   const scriptsKept = new KeptScripts();
   let current: Medium | undefined;
+  let left = 0;
   return {
     page,
     session,
@@ -111,6 +118,12 @@ export async function openDesk(browser: Browser | BrowserContext): Promise<Desk>
     lay: async (html, what, { medium, fonts = [], then = [], title }) => {
       if (medium !== current) await page.emulateMediaType(medium);
       current = medium;
+      if (left > MUCH) {
+        left = 0;
+        // A browser that cannot be asked prints as well.
+        session.send('HeapProfiler.collectGarbage').catch(() => {});
+      }
+      left += html.length;
       const before = [fontsKept.show(fonts), scriptsKept.keep(then)].join('\n');
       const named = title === undefined ? '' : `document.title = ${JSON.stringify(title)};`;
       const after = [scriptsKept.run(then), named].join('\n');
