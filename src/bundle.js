@@ -17,6 +17,7 @@ const ENTRIES = {
   index: 'index.ts',
   examiner: 'recall/examiner.ts',
   presser: 'print/presser.ts',
+  painter: 'make/painter-entry.ts',
 };
 
 /** Packages that stay as they are installed: machine code, and those whose files are read by their paths. */

@@ -56,10 +56,11 @@ const FLOORS = {
     }
   },
   encode: async () => {
-    const { ENCODINGS, WIDTHS } = await import('../../dist/modules/make/picture-cache.js');
+    const { WIDTHS } = await import('../../dist/modules/make/picture-cache.js');
+    const { ENCODERS } = await import('../../dist/modules/make/encode-photo.js');
     const { default: sharp } = await import('sharp');
     for (const path of filesOf(/\.jpe?g$/u)) {
-      for (const { encode } of ENCODINGS) {
+      for (const encode of Object.values(ENCODERS)) {
         for (const width of WIDTHS) {
           const upright = sharp(readFileSync(path)).rotate().resize({ width, withoutEnlargement: true });
           await encode(upright).toBuffer();

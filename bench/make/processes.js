@@ -35,7 +35,10 @@ function megabytesOf(pid) {
 }
 
 const NODE = realpathSync(process.execPath);
-const kindOf = (pid) => (ifThere(() => readlinkSync(`/proc/${pid}/exe`), '') === NODE ? 'ours' : 'browser');
+const kindOf = (pid) => {
+  const program = ifThere(() => readlinkSync(`/proc/${pid}/exe`), undefined);
+  return program && (program === NODE ? 'ours' : 'browser');
+};
 
 /**
  * Watches what a running program starts until `stop`, which gives seconds of the processor, and megabytes at most, of
@@ -58,8 +61,8 @@ export function watchProcesses(pid) {
         strangers.add(name);
         continue;
       }
-      // Until its own program runs, a process is a copy of the one that started it.
-      const kind = kindOf(each);
+      // Until its own program runs, a process is a copy of the one that started it; one that is ending has none any more.
+      const kind = kindOf(each) ?? known.get(each)?.kind ?? 'browser';
       // One that has ended takes nothing any more.
       known.set(each, { kind, seconds: seconds || (known.get(each)?.seconds ?? 0) });
       if (asksMemory) now[kind] += megabytesOf(each);

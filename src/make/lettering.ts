@@ -1,7 +1,7 @@
+import sharp from 'sharp';
 import { UnreadableFont } from '../print/fault.ts';
 import type { Font } from '../project/font-file.ts';
 import { escapeHtml } from '../words/safe-html.ts';
-import { loadSharp } from './load-sharp.ts';
 import { opaquePixelsOf, type Pixels } from './pixels.ts';
 import { type FontWeight, NAMED_FAMILY, namedFont, typefaceFiles } from './typeface.ts';
 
@@ -61,7 +61,7 @@ async function paint(
     named === undefined ? `${NAMES[weight]} ${size}` : `Public Sans,${named},${STYLES[weight]} ${size}`;
   try {
     const pixels = await opaquePixelsOf(
-      loadSharp()({ text: { text, font, fontfile, width, dpi: 72, rgba: true, wrap: 'word-char' } }),
+      sharp({ text: { text, font, fontfile, width, dpi: 72, rgba: true, wrap: 'word-char' } }),
       '#ffffff',
     );
     return { pixels, height: pixels.raw.height };

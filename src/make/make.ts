@@ -9,6 +9,7 @@ import { withLock } from './lock.ts';
 import type { MakeOptions, MakeResult } from './make-options.ts';
 import { Making } from './making.ts';
 import { projectsNamed } from './named.ts';
+import { openPainter, type Painter } from './painter.ts';
 import type { Workshop } from './workshop.ts';
 
 /** While the pages and photos of some projects are printed and encoded, others are drawn; with fewer, both cores waited. */
@@ -27,7 +28,13 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
   return withLock(out, async () => {
     const { browser, endpoints } = options;
     const printer = openPress({ browser, endpoints });
-    const making = new Making(options, recall, () => openWorkshop(options, recall, printer), printer);
+    const painter = openPainter();
+    const making = new Making(
+      options,
+      recall,
+      () => openWorkshop(options, recall, printer, painter),
+      printer,
+    );
     try {
       await making.open();
       progress?.begin(spots.length);
@@ -57,7 +64,7 @@ export async function make(options: MakeOptions): Promise<MakeResult> {
       };
     } finally {
       progress?.end();
-      await printer.close();
+      await Promise.all([printer.close(), painter.close()]);
       recall.save();
     }
   });
@@ -76,7 +83,12 @@ function isAmong({ shard, known }: MakeOptions): (spot: Spot, index: number) => 
 }
 
 /** What a page is made with is loaded when there is one to make. */
-async function openWorkshop(options: MakeOptions, recall: Recall, printer: Press): Promise<Workshop> {
+async function openWorkshop(
+  options: MakeOptions,
+  recall: Recall,
+  printer: Press,
+  painter: Painter,
+): Promise<Workshop> {
   const {
     out,
     pdf,
@@ -92,6 +104,7 @@ async function openWorkshop(options: MakeOptions, recall: Recall, printer: Press
   return Workshop.open({
     recall,
     printer,
+    painter,
     out,
     pdf,
     onlyPdf,

@@ -10,6 +10,7 @@ import type { Labels } from '../words/labels.ts';
 import { labelsFor } from '../words/languages.ts';
 import type { Job } from './job.ts';
 import type { PackageFiles } from './package-files.ts';
+import type { Painter } from './painter.ts';
 import type { ProjectPicture } from './pictures.ts';
 import type { ProjectRecord } from './records.ts';
 
@@ -20,6 +21,7 @@ export type Studio = {
   readonly renderer: Renderer;
   readonly labels: Labels;
   readonly printer: Pick<Printer, 'pdf'>;
+  readonly painter: Painter;
   /** Whether PDFs are made; without them, for speed. */
   readonly pdf: boolean;
   /** Whether pages lead to PDFs: those made now, or made once somebody asks for them. */
@@ -69,12 +71,12 @@ export type Outputs = Readonly<Record<string, Output>>;
 export function openStudio(
   site: Site,
   files: PackageFiles,
-  printer: Studio['printer'],
+  { printer, painter }: Pick<Studio, 'printer' | 'painter'>,
   { pdf, pdfsLater = false }: { readonly pdf: boolean; readonly pdfsLater?: boolean | undefined },
 ): Studio {
   const { labels } = labelsFor(files.labels, site.language);
   const offersPdfs = pdf || pdfsLater;
-  return { site, files, printer, pdf, offersPdfs, labels, renderer: rendererOf(files) };
+  return { site, files, printer, painter, pdf, offersPdfs, labels, renderer: rendererOf(files) };
 }
 
 const renderers = new WeakMap<PackageFiles, Renderer>();

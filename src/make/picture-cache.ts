@@ -1,31 +1,18 @@
 import { join } from 'node:path';
-import type { Sharp } from 'sharp';
 import { versionOf } from '../recall/program.ts';
 import { sha256 } from '../recall/sealed.ts';
+import type { ENCODERS, EncodedPhoto } from './encode-photo.ts';
 import { putFiles, readIfThere } from './files.ts';
-import { loadSharp } from './load-sharp.ts';
-import { imageOf, type Pixels, pixelsOf } from './pixels.ts';
+import type { Painter } from './painter.ts';
 
 /** A way a picture is written for the web. */
-type Encoding = {
-  readonly ending: 'avif' | 'webp' | 'jpg';
-  readonly mediaType: string;
-  readonly encode: (image: Sharp) => Sharp;
-};
+type Encoding = { readonly ending: keyof typeof ENCODERS; readonly mediaType: string };
 
-/**
- * Best first: a browser takes the first it knows; every one knows the last, which is printed too. More effort takes twice
- * the time for files a hundredth smaller.
- */
+/** Best first: a browser takes the first it knows; every one knows the last, which is printed too. */
 export const ENCODINGS: readonly Encoding[] = [
-  { ending: 'avif', mediaType: 'image/avif', encode: (image) => image.avif({ quality: 55, effort: 1 }) },
-  { ending: 'webp', mediaType: 'image/webp', encode: (image) => image.webp({ quality: 78, effort: 2 }) },
-  {
-    ending: 'jpg',
-    mediaType: 'image/jpeg',
-    encode: (image) =>
-      image.flatten({ background: '#fff' }).jpeg({ quality: 82, mozjpeg: true, optimizeScans: false }),
-  },
+  { ending: 'avif', mediaType: 'image/avif' },
+  { ending: 'webp', mediaType: 'image/webp' },
+  { ending: 'jpg', mediaType: 'image/jpeg' },
 ];
 
 /** A phone, a tablet, a desk screen or a print: 1600 pixels across 62 mm of paper are more than enough. */
@@ -34,58 +21,31 @@ export const WIDTHS: readonly number[] = [480, 960, 1600];
 /** Part of every cache key: a picture remade by other rules, or by another encoder, is another picture. */
 const RULES_OF_REMAKING = `avif 55/1, webp 78/2, jpeg 82, upright, no metadata, read once, sealed with its size; sharp ${versionOf('sharp')}`;
 
-export type MadePicture = {
-  readonly encoding: Encoding;
-  readonly bytes: Uint8Array;
-  readonly width: number;
-  readonly height: number;
-};
-
-/** More pixels than any camera takes is a trap laid for the program's memory: a small file that unpacks to gigabytes. */
-const MOST_PIXELS = 120_000_000;
-/** What a camera or a phone saves. SVG is none of them: it can carry scripts. */
-const FORMATS = new Set(['jpeg', 'png', 'webp', 'avif', 'heif', 'tiff', 'gif']);
+export type MadePicture = EncodedPhoto & { readonly encoding: Encoding };
 
 /**
- * A picture in every encoding: turned upright by its own orientation, no wider than `widest`, and with no metadata at all:
- * where it was taken is nobody's business. Kept in `cache`, a folder in which anything may be deleted.
+ * A picture in every encoding, no wider than `widest`. Kept in `cache`, a folder in which anything may be deleted.
  * @throws when it is no picture that can be shown, with the reason.
  */
 export async function remade(
   source: Uint8Array,
   widest: number,
   cache: string,
+  painter: Pick<Painter, 'encodePhoto'>,
 ): Promise<readonly MadePicture[]> {
   const rules = sha256(`${RULES_OF_REMAKING}\n${widest}`).slice(0, 16);
   // Of which photo it is stands first: with the photo goes what was made of it.
-  const name = `${sha256(source)}-${rules}`;
-  let upright: Promise<Pixels> | undefined;
-  const made: MadePicture[] = [];
-  for (const encoding of ENCODINGS) {
-    const file = `${name}.${encoding.ending}`;
-    const kept = await keptIn(join(cache, file), encoding);
-    if (kept) {
-      made.push(kept);
-      continue;
-    }
-    // To read a photo takes as long as to write one: it is read once for all encodings.
-    upright ??= pixelsUpright(source, widest);
-    const { data, info } = await encoding
-      .encode(imageOf(await upright))
-      .toBuffer({ resolveWithObject: true });
-    const { width, height } = info;
-    await putFiles(cache, [{ path: file, bytes: sealed(data, width, height) }]);
-    made.push({ encoding, bytes: data, width, height });
-  }
-  return made;
-}
-
-async function pixelsUpright(source: Uint8Array, widest: number): Promise<Pixels> {
-  const image = loadSharp()(source, { limitInputPixels: MOST_PIXELS, failOn: 'truncated' });
-  const { format, width = 0, height = 0 } = await image.metadata();
-  if (!FORMATS.has(format)) throw new Error(`it is ${format.toUpperCase()}, which is not shown`);
-  if (width * height > MOST_PIXELS) throw new Error(`it has ${width} × ${height} pixels`);
-  return pixelsOf(image.rotate().resize({ width: widest, withoutEnlargement: true }));
+  const nameOf = ({ ending }: Encoding): string => `${sha256(source)}-${rules}.${ending}`;
+  const kept = await Promise.all(
+    ENCODINGS.map((encoding) => keptIn(join(cache, nameOf(encoding)), encoding)),
+  );
+  if (kept.every((picture) => picture !== undefined)) return kept;
+  const encoded = await painter.encodePhoto(source, widest);
+  await putFiles(
+    cache,
+    ENCODINGS.map((encoding) => ({ path: nameOf(encoding), bytes: sealed(encoded[encoding.ending]) })),
+  );
+  return ENCODINGS.map((encoding) => ({ ...encoded[encoding.ending], encoding }));
 }
 
 /** How long the digest of what is kept is, which stands before it. */
@@ -95,7 +55,7 @@ const SEAL = sha256('').length;
 const SIZE = 16;
 
 /** A picture as it is kept: one cut short or empty may still say how large it is, and would be shown for good. */
-function sealed(bytes: Uint8Array, width: number, height: number): Uint8Array {
+function sealed({ bytes, width, height }: EncodedPhoto): Uint8Array {
   const size = Buffer.from(`${width} ${height}`.padEnd(SIZE), 'latin1');
   const all = Buffer.concat([size, bytes]);
   return Buffer.concat([Buffer.from(sha256(all), 'latin1'), all]);

@@ -5,6 +5,7 @@ import type { Finding } from '../project/finding.ts';
 import type { Picture, Project } from '../project/model.ts';
 import { sha256 } from '../recall/sealed.ts';
 import { dataAddress, Unwritable } from './files.ts';
+import type { Painter } from './painter.ts';
 import { ENCODINGS, type MadePicture, remade, WIDTHS } from './picture-cache.ts';
 
 /** A picture of a project, made fit to be shown: turned upright, made small enough, every hidden datum left out. */
@@ -27,13 +28,14 @@ export async function readPictures(
   folder: string,
   project: Project,
   cache: string,
+  painter: Pick<Painter, 'encodePhoto'>,
 ): Promise<{ readonly pictures: readonly ProjectPicture[]; readonly findings: readonly Finding[] }> {
   const pictures: ProjectPicture[] = [];
   const findings: Finding[] = [];
   for (const picture of picturesOf(project)) {
     const { value: path, at } = picture.path;
     try {
-      pictures.push(await remake(join(folder, path), picture, cache));
+      pictures.push(await remake(join(folder, path), picture, cache, painter));
     } catch (error) {
       if (error instanceof Unwritable) throw error;
       findings.push({ rule: 'unreadable-picture', at, facts: { path, problem: reason(error) } });
@@ -54,12 +56,17 @@ function picturesOf(project: Project): readonly Picture[] {
   return [...new Map(there.map((picture) => [picture.path.value, picture])).values()];
 }
 
-async function remake(file: string, picture: Picture, cache: string): Promise<ProjectPicture> {
+async function remake(
+  file: string,
+  picture: Picture,
+  cache: string,
+  painter: Pick<Painter, 'encodePhoto'>,
+): Promise<ProjectPicture> {
   const source = await readFile(file);
   if (source.length > MOST_BYTES) throw new Error('it is over 60 MB');
   const sizes: (readonly MadePicture[])[] = [];
   for (const widest of WIDTHS) {
-    const made = await remade(source, widest, cache);
+    const made = await remade(source, widest, cache, painter);
     // A photo narrower than this is the same again.
     if (made[0]?.width !== sizes.at(-1)?.[0]?.width) sizes.push(made);
   }

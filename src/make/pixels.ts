@@ -1,5 +1,4 @@
-import type { Raw, Sharp } from 'sharp';
-import { loadSharp } from './load-sharp.ts';
+import sharp, { type Raw, type Sharp } from 'sharp';
 
 /** A picture not written in any format: to write and read it again would take longer than to paint it. */
 export type Pixels = { readonly bytes: Buffer; readonly raw: Raw };
@@ -28,7 +27,7 @@ export function opaquePixelsOf(image: Sharp, background: string): Promise<Pixels
 
 /** To be resized, or written in some format. */
 export function imageOf({ bytes, raw }: Pixels): Sharp {
-  return loadSharp()(bytes, { raw });
+  return sharp(bytes, { raw });
 }
 
 /**

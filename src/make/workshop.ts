@@ -15,10 +15,10 @@ import type { ListedProject } from '../site/listed.ts';
 import { cardCodec } from './card-format.ts';
 import { picturesFolder } from './files.ts';
 import { labelsOf } from './languages.ts';
-import { letterWith } from './lettering.ts';
 import { openStudio, type ProjectMaterial, type SiteMaterial, type Studio } from './output.ts';
 import { outputs } from './outputs/index.ts';
 import { filesFor } from './package-files.ts';
+import type { Painter } from './painter.ts';
 import { type OutputKind, type Performance, perform, type Task, type Workplace } from './perform.ts';
 import { type ProjectPicture, readPictures } from './pictures.ts';
 import type { ProjectRecord } from './records.ts';
@@ -26,6 +26,7 @@ import type { ProjectRecord } from './records.ts';
 type WorkshopOptions = Omit<Workplace, 'inputs' | 'stamps'> & {
   readonly recall: Recall;
   readonly printer: Press;
+  readonly painter: Painter;
   readonly pdfsLater: boolean;
   /** Whether warnings hold a project as errors do. */
   readonly strict: boolean;
@@ -51,24 +52,23 @@ export class Workshop {
     const { recall } = options;
     this.#options = options;
     this.#bench = { ...options, inputs: recall.inputs, stamps: recall.stamps };
-    this.#studio = openStudio(site, filesFor(site), options.printer, options);
+    this.#studio = openStudio(site, filesFor(site), options, options);
   }
 
   static async open(options: WorkshopOptions): Promise<Workshop> {
     const { site } = await options.recall.commons();
-    if (site.font && site.font.letters.length > 0) await letterWith(site.font);
     return new Workshop(options, site);
   }
 
   /** Makes what is stale of a project. What it is made from, its photos and pages, is held no longer than it takes. */
   async makeProject(spot: Spot, earlier: Earlier, ledger: Ledger | undefined): Promise<ProjectMade> {
-    const { recall, out, strict } = this.#options;
+    const { recall, out, strict, painter } = this.#options;
     const { folder, file } = spot;
     const study = await recall.study(spot);
     const source = join(recall.texts.root, folder);
     // A photo that changes while it is read must not count as seen.
     for (const name of study.uses) recall.inputs.digest(folder, name.replace(/^picture /u, 'photo '));
-    const shown = await this.#inTurn(() => readPictures(source, study.project, picturesFolder(out)));
+    const shown = await this.#inTurn(() => readPictures(source, study.project, picturesFolder(out), painter));
     const findings = shown.findings.map((finding) => tellFinding(finding));
     if (isFailure(findings, strict)) return { findings };
     const { material, kinds } = this.#kindsOf(study, ledger ?? study.project.ledger, shown.pictures);

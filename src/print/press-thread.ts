@@ -22,6 +22,9 @@ export type PressReport =
   | { readonly kind: 'guard'; readonly guarded: Guarded }
   | { readonly kind: 'forget'; readonly guarded: Guarded };
 
+/** Less than usual for what is soon forgotten, which here is little; in megabytes. */
+const YOUNG = 8;
+
 type Waiting = { resolve(bytes: Uint8Array): void; reject(error: unknown): void };
 
 /**
@@ -79,7 +82,10 @@ export class PressThread implements Pick<Printer, 'pdf' | 'warmUp' | 'rest' | 'c
   }
 
   #start(): Worker {
-    const thread = new Worker(this.#script, { workerData: this.#options });
+    const thread = new Worker(this.#script, {
+      workerData: this.#options,
+      resourceLimits: { maxYoungGenerationSizeMb: YOUNG },
+    });
     let fault = 'printing was ended';
     thread.on('message', (report: PressReport) => this.#hear(report));
     thread.on('error', (error) => {

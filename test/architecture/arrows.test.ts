@@ -43,7 +43,6 @@ const MAY_ROUND: ReadonlySet<string> = new Set([
   'drawing/tint.ts',
   'handout/supplies.ts',
   'kit/solver/master.ts',
-  'make/outputs/icons.ts',
   'proof/rules/turned-layer.ts',
   'shape/closure/glue-lines.ts',
 ]);

@@ -3,6 +3,7 @@ import { examine } from '../../src/examine/examine.ts';
 import { openStudio, type ProjectMaterial } from '../../src/make/output.ts';
 import { outputs as outputsByName } from '../../src/make/outputs/index.ts';
 import { readPackageFiles } from '../../src/make/package-files.ts';
+import { openPainter } from '../../src/make/painter.ts';
 import { openPrinter, type Printer } from '../../src/print/printer.ts';
 import type { Paper } from '../../src/project/model.ts';
 import { loadWorkspace } from '../../src/shape/workspace.ts';
@@ -13,6 +14,7 @@ const studies = examine(workspace);
 const files = readPackageFiles();
 const outputs = Object.values(outputsByName);
 export const printer: Printer = openPrinter();
+const painter = openPainter();
 
 /** The demo's projects. */
 export const slugs: readonly string[] = studies.map(({ project }) => project.slug);
@@ -29,7 +31,7 @@ export function offersOf(
   const study = studies.find(({ project }) => project.slug === slug);
   if (!study) throw new Error(`no project ${slug}`);
   const { project, editions } = study;
-  const studio = openStudio({ ...workspace.site, paper }, files, printer, { pdf });
+  const studio = openStudio({ ...workspace.site, paper }, files, { printer, painter }, { pdf });
   const own = { ...studio, slug, editions, ledger: project.ledger, pictures: [], source: '', kept: [] };
   const downloads = outputs.flatMap((output) => output.downloads?.(own) ?? []);
   const material: ProjectMaterial = { ...own, downloads };

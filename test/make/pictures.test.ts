@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
 import sharp, { type Sharp } from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { paintLinkPicture } from '../../src/make/link-picture.ts';
+import { paintLinkPicture } from '../../src/make/paint-link-picture.ts';
+import { painting } from '../../src/make/painting.ts';
 import { remade } from '../../src/make/picture-cache.ts';
 import { Ground, imageOf, opaquePixelsOf } from '../../src/make/pixels.ts';
 import { PICTURE_SIZES, type PictureFormat } from '../../src/site/picture-formats.ts';
@@ -214,6 +215,7 @@ describe('a picture remade', () => {
       await source.toBuffer(),
       480,
       emptyFolder(),
+      painting,
     )) {
       const { space, depth, pages = 1 } = await sharp(bytes).metadata();
       expect([width, height, space, depth, pages]).toEqual([60, 40, 'srgb', 'uchar', 1]);
@@ -226,10 +228,10 @@ describe('a picture remade', () => {
   it('has the same bytes whether all, some or nothing of it was kept', async () => {
     const source = await photo(640, 480);
     const cache = emptyFolder();
-    const first = await remade(source, 480, cache);
-    const again = await remade(source, 480, cache);
+    const first = await remade(source, 480, cache, painting);
+    const again = await remade(source, 480, cache, painting);
     for (const name of readdirSync(cache)) if (name.endsWith('.webp')) rmSync(join(cache, name));
-    const mended = await remade(source, 480, cache);
+    const mended = await remade(source, 480, cache, painting);
     const bytesOf = (made: typeof first): string[] =>
       made.map(({ bytes }) => Buffer.from(bytes).toString('hex'));
     expect(first.map(({ encoding }) => encoding.ending)).toEqual(['avif', 'webp', 'jpg']);
@@ -297,12 +299,12 @@ describe('a picture that was kept', () => {
     const cache = emptyFolder();
     const bytesOf = (made: Awaited<ReturnType<typeof remade>>): string[] =>
       made.map(({ bytes }) => Buffer.from(bytes).toString('hex'));
-    const first = bytesOf(await remade(source, 480, cache));
+    const first = bytesOf(await remade(source, 480, cache, painting));
     for (const name of readdirSync(cache)) {
       const path = join(cache, name);
       writeFileSync(path, spoilt(readFileSync(path)));
     }
-    expect(bytesOf(await remade(source, 480, cache))).toEqual(first);
+    expect(bytesOf(await remade(source, 480, cache, painting))).toEqual(first);
   });
 });
 

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { findObstacles } from '../../src/kit/obstacles.ts';
 import { languageFindings } from '../../src/make/languages.ts';
+import { painting } from '../../src/make/painting.ts';
 import { readPictures } from '../../src/make/pictures.ts';
 import { Length } from '../../src/measure/length.ts';
 import type { Finding, RuleId } from '../../src/project/finding.ts';
@@ -47,7 +48,7 @@ async function foundOnDisk({ sheet, files }: WrittenExample): Promise<readonly F
   const workspace = await loadWorkspace(root, { namedFrom: root });
   const looked = await Promise.all(
     workspace.projects.map((project) =>
-      readPictures(join(root, project.folder), project, join(root, '.cache')),
+      readPictures(join(root, project.folder), project, join(root, '.cache'), painting),
     ),
   );
   rmSync(root, { recursive: true });

@@ -1,13 +1,8 @@
 import type { PictureFormat } from '../../site/picture-formats.ts';
 import type { Job } from '../job.ts';
-import {
-  linkPictureSource,
-  paintLinkPicture,
-  postedPictures,
-  projectLinkPicture,
-  siteLinkPicture,
-} from '../link-picture.ts';
+import { linkPictureSource, postedPictures, projectLinkPicture, siteLinkPicture } from '../link-picture.ts';
 import type { Output } from '../output.ts';
+import type { Painter } from '../painter.ts';
 
 /**
  * `site/<slug>/preview-….jpg` and one of the site in `site/assets/`: what is shown beside a link that is passed on.
@@ -16,17 +11,20 @@ import type { Output } from '../output.ts';
 export const linkPictures: Output = {
   mayWait: true,
   ofProject: (material) => {
-    const { slug } = material;
+    const { slug, painter } = material;
     const picture = projectLinkPicture(material);
     return [
-      jobOf(`site/${slug}/`, picture, 'wide'),
-      ...postedPictures(slug).map(({ name, format }) => jobOf(`site/${slug}/`, { ...picture, name }, format)),
+      jobOf(painter, `site/${slug}/`, picture, 'wide'),
+      ...postedPictures(slug).map(({ name, format }) =>
+        jobOf(painter, `site/${slug}/`, { ...picture, name }, format),
+      ),
     ];
   },
-  ofSite: ({ site }) => [jobOf('site/', siteLinkPicture(site), 'wide')],
+  ofSite: ({ site, painter }) => [jobOf(painter, 'site/', siteLinkPicture(site), 'wide')],
 };
 
 function jobOf(
+  painter: Painter,
   folder: string,
   { name, content }: ReturnType<typeof siteLinkPicture>,
   format: PictureFormat,
@@ -34,6 +32,6 @@ function jobOf(
   return {
     path: `${folder}${name}`,
     from: () => linkPictureSource(content),
-    produce: () => paintLinkPicture(content, format),
+    produce: () => painter.paintLinkPicture(content, format),
   };
 }

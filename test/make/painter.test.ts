@@ -1,0 +1,68 @@
+import { join } from 'node:path';
+import sharp from 'sharp';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openPainter, type Painter } from '../../src/make/painter.ts';
+import { builtPackage } from '../built.ts';
+
+const CONTENT = {
+  title: 'Seed packet keeper',
+  siteTitle: 'Harbour Street Library',
+  facts: '40 minutes',
+  accent: '#335577',
+  tint: '#eeeeff',
+  picture: undefined,
+  font: undefined,
+};
+
+let script: string;
+let there: Painter;
+const here = openPainter(undefined);
+beforeAll(async () => {
+  script = join(await builtPackage(), 'dist', 'lib', 'painter.js');
+  there = openPainter(script);
+});
+afterAll(() => there.close());
+
+const photo = (): Promise<Buffer> =>
+  sharp({ create: { width: 90, height: 60, channels: 3, background: '#884422' } })
+    .jpeg()
+    .toBuffer();
+
+describe('a painter in a process of its own', () => {
+  it('gives the bytes that one in this process gives', async () => {
+    const source = await photo();
+    const paint = async (painter: Painter): Promise<unknown> => {
+      const [photos, picture, icon] = await Promise.all([
+        painter.encodePhoto(source, 480),
+        painter.paintLinkPicture(CONTENT, 'wide'),
+        painter.paintIcon(),
+      ]);
+      const encoded = Object.entries(photos).map(([ending, { bytes, width, height }]) => [
+        ending,
+        Buffer.from(bytes).toString('base64'),
+        width,
+        height,
+      ]);
+      return [encoded, ...[picture, icon].map((bytes) => Buffer.from(bytes).toString('base64'))];
+    };
+    expect(await paint(there)).toEqual(await paint(here));
+  });
+
+  it('refuses what the other refuses, in its words, and goes on', async () => {
+    const [said, expected] = await Promise.all(
+      [there, here].map((painter) => painter.encodePhoto(Buffer.from('no photo'), 480).catch(String)),
+    );
+    expect(said).toBe(expected);
+    expect(said).toContain('unsupported image format');
+    expect(await there.paintIcon()).not.toHaveLength(0);
+  });
+
+  it('refuses what waits when its process dies, and starts another for the next', async () => {
+    const font = { path: 'x', file: join(script, 'none'), digest: 'none', letters: [[0, 1] as const] };
+    await expect(there.paintLinkPicture({ ...CONTENT, font }, 'wide')).rejects.toThrow();
+    const waiting = there.encodePhoto(await photo(), 480).catch(String);
+    await there.close();
+    expect(await waiting).toBe('Error: what paints pictures broke off');
+    expect(await there.paintIcon()).not.toHaveLength(0);
+  });
+});
