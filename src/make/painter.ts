@@ -1,4 +1,4 @@
-import { bundledEntry } from '../recall/program.ts';
+import { bundledFile } from '../recall/program.ts';
 import { PainterProcess } from './painter-process.ts';
 import type { Painting } from './painting.ts';
 
@@ -9,7 +9,7 @@ export type Painter = Painting & { readonly close: () => Promise<void> };
  * In a process of its own, where the program is bundled: the C library keeps for each thread that wrote a picture much of what
  * it took, hundreds of megabytes in all, unless it is told otherwise before it starts.
  */
-export function openPainter(script: string | undefined = bundledEntry('painter')): Painter {
+export function openPainter(script: string | undefined = bundledFile('painter.js')): Painter {
   if (script === undefined) return painterHere();
   const painter = new PainterProcess(script);
   return {
