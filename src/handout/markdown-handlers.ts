@@ -11,8 +11,8 @@ import type {
   Table,
   Text,
 } from 'mdast';
+import { defaultHandlers, type Options } from 'mdast-util-to-hast';
 import { toString as textWithin } from 'mdast-util-to-string';
-import { defaultHandlers, type Options } from 'remark-rehype';
 import type { Figure } from '../drawing/figures.ts';
 import type { ReferenceKind } from '../project/prose/reference.ts';
 import { html, type SafeHtml } from '../words/safe-html.ts';

@@ -1,10 +1,9 @@
 import type { Root } from 'hast';
+import { type Schema, sanitize } from 'hast-util-sanitize';
+import { toHtml } from 'hast-util-to-html';
 import type { RootContent } from 'mdast';
+import { toHast } from 'mdast-util-to-hast';
 import { toString as textWithin } from 'mdast-util-to-string';
-import rehypeSanitize, { type Options as Schema } from 'rehype-sanitize';
-import rehypeStringify from 'rehype-stringify';
-import remarkRehype from 'remark-rehype';
-import { unified } from 'unified';
 import { SKIP, visit } from 'unist-util-visit';
 import { html, SafeHtml } from '../words/safe-html.ts';
 import { handlersFor, type ProseSetting } from './markdown-handlers.ts';
@@ -47,20 +46,19 @@ const SCHEMA: Schema = {
 /** A project's Markdown, blocks or what stands in a line, as markup: a closed set of elements, no code of anyone's. */
 export function renderMarkdown(nodes: readonly RootContent[], setting: ProseSetting): SafeHtml {
   const slots: SafeHtml[] = [];
-  const processor = unified()
-    .use(remarkRehype, { handlers: handlersFor(setting, slots) })
-    .use(rehypeSanitize, SCHEMA)
-    .use(rehypeStringify, { allowDangerousHtml: true, entities: { useNamedReferences: false } });
-  const tree = processor.runSync({ type: 'root', children: [...nodes] });
+  const tree = sanitize(treeOf(nodes, setting, slots), SCHEMA) as Root;
   const text = readingOf(tree);
   fillSlots(tree, slots);
-  return SafeHtml.vouched(processor.stringify(tree).trim(), text);
+  return SafeHtml.vouched(toHtml(tree, { allowDangerousHtml: true }).trim(), text);
 }
 
 /** What a reader reads of it, in one run. */
 export function markdownText(nodes: readonly RootContent[], setting: ProseSetting): string {
-  const processor = unified().use(remarkRehype, { handlers: handlersFor(setting, []) });
-  return readingOf(processor.runSync({ type: 'root', children: [...nodes] }));
+  return readingOf(treeOf(nodes, setting, []));
+}
+
+function treeOf(nodes: readonly RootContent[], setting: ProseSetting, slots: SafeHtml[]): Root {
+  return toHast({ type: 'root', children: [...nodes] }, { handlers: handlersFor(setting, slots) }) as Root;
 }
 
 function readingOf(tree: Root): string {
