@@ -1,5 +1,5 @@
 import { accessSync, constants, statSync } from 'node:fs';
-import { homedir } from 'node:os';
+import { homeFolder } from '../recall/cache-folder.ts';
 import type { Launchable } from './candidate.ts';
 import { unpackCarried } from './carried.ts';
 import { cachedBrowsers, downloadShell } from './puppeteer-cache.ts';
@@ -51,7 +51,7 @@ export function realSurroundings(): Surroundings {
     env: process.env,
     platform: process.platform,
     arch: process.arch,
-    home: homedir(),
+    home: homeFolder(),
     root: process.getuid?.() === 0,
     at: whatStandsAt,
     cached: cachedBrowsers,

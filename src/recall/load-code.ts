@@ -1,12 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { homedir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { cachedDataVersionTag, setFlagsFromString } from 'node:v8';
 import { constants, Script } from 'node:vm';
-import { cacheFolder } from './cache-folder.ts';
+import { cacheFolder, homeFolder } from './cache-folder.ts';
 import { flagsOf } from './engine.ts';
 import { keepNewest, sha256, writeWhole } from './sealed.ts';
 
@@ -14,7 +13,7 @@ import { keepNewest, sha256, writeWhole } from './sealed.ts';
 const MOST_KEPT = 400;
 
 const BUNDLE = dirname(fileURLToPath(import.meta.url));
-const KEPT = join(cacheFolder({ env: process.env, home: homedir() }), 'code');
+const KEPT = join(cacheFolder({ env: process.env, home: homeFolder() }), 'code');
 
 type Module = { exports: unknown };
 type Wrapped = (
@@ -66,8 +65,8 @@ function load(path: string): unknown {
 
 function compile(filename: string): Script {
   const text = readFileSync(filename);
-  const kept = join(KEPT, `${sha256(text)}-${cachedDataVersionTag()}`);
   const wrapped = `(function (exports, require, module, __filename, __dirname) { 'use strict'; ${text}\n})`;
+  const kept = join(KEPT, `${sha256(wrapped)}-${cachedDataVersionTag()}`);
   const cachedData = readKept(kept);
   const importModuleDynamically = constants.USE_MAIN_CONTEXT_DEFAULT_LOADER;
   const script = new Script(wrapped, { filename, cachedData, importModuleDynamically });

@@ -73,6 +73,15 @@ describe('the code of the bundle', () => {
       );
   });
 
+  it('is done without where the user has no home, as in some containers', async () => {
+    const { program, cache } = await installed();
+    const homeless = `import os from 'node:os';
+      os.homedir = () => { throw new Error('nobody knows'); };
+      process.getBuiltinModule('node:module').syncBuiltinESMExports();`;
+    const flag = `--import=data:text/javascript,${encodeURIComponent(homeless)}`;
+    expect(say(program, cache, '--help', flag)).toContain('print this help');
+  });
+
   it('is done without where nothing can be kept', async () => {
     const { program } = await installed();
     const file = join(emptyFolder(), 'file');
