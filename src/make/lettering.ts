@@ -3,7 +3,7 @@ import { UnreadableFont } from '../print/fault.ts';
 import type { Font } from '../project/font-file.ts';
 import { escapeHtml } from '../words/safe-html.ts';
 import { opaquePixelsOf, type Pixels } from './pixels.ts';
-import { type FontWeight, NAMED_FAMILY, namedFont, typefaceFiles } from './typeface.ts';
+import { type FontWeight, NAMED_FAMILY, type NamedFont, namedFont, typefaceFiles } from './typeface.ts';
 
 /** A text painted on white. */
 type PaintedText = { readonly pixels: Pixels; readonly height: number };
@@ -17,13 +17,11 @@ type Style = { readonly weight: FontWeight; readonly color: string; readonly wid
 /** The family that letters are taken from which our typeface lacks. */
 let named: string | undefined;
 
-/** Has letters that our typeface lacks taken from a font from now on, whatever fonts the computer has. */
-export async function letterWith(font: Font): Promise<void> {
-  const { file, family } = await namedFont(font);
+/** Has letters that our typeface lacks taken from a font from now on, whatever fonts the computer has; without one, from none. */
+export async function letterWith(font: Font | undefined): Promise<void> {
+  const { file, family }: Partial<NamedFont> = font ? await namedFont(font) : {};
   named = family;
-  if (announced.has(file)) return;
-  announced.add(file);
-  await paint('-', { weight: 400, color: '#000000', width: 100, size: 10 }, file);
+  if (file !== undefined) await announce(file, 400);
 }
 
 /** Paints a text in lines no longer than `width` pixels. An empty text is nothing. */
@@ -35,8 +33,7 @@ export async function lettering(
   if (plain === '') return undefined;
   const markup = `<span foreground="${style.color}">${escapeHtml(plain)}</span>`;
   const [fontfile = '', ...others] = await typefaceFiles(style.weight);
-  if (!announced.has(style.weight)) for (const other of others) await paint('-', style, other);
-  announced.add(style.weight);
+  for (const other of others) await announce(other, style.weight);
   return paint(markup, style, fontfile);
 }
 
@@ -48,8 +45,14 @@ function shortened(text: string): string {
   return characters.length > MOST_CHARACTERS ? `${characters.slice(0, MOST_CHARACTERS).join('')}…` : text;
 }
 
+const announced = new Map<string, Promise<unknown>>();
+
 /** A file once painted with is known from then on: letters that the first file lacks are then taken from the others. */
-const announced = new Set<FontWeight | string>();
+async function announce(file: string, weight: FontWeight): Promise<void> {
+  const painted = announced.get(file) ?? paint('-', { weight, color: '#000000', width: 100, size: 10 }, file);
+  announced.set(file, painted);
+  await painted;
+}
 
 async function paint(
   text: string,

@@ -72,7 +72,7 @@ const JPEG = { quality: 86, chromaSubsampling: '4:4:4', optimizeCoding: false } 
 
 /** The picture in one format, a JPEG. Its letters are the package's own, whatever fonts the computer has. */
 export async function paintLinkPicture(content: LinkPicture, format: PictureFormat): Promise<Uint8Array> {
-  if (content.font && content.font.letters.length > 0) await letterWith(content.font);
+  await letterWith(content.font?.letters.length ? content.font : undefined);
   const layout = LAYOUTS[format];
   const ground = new Ground(PICTURE_SIZES[format]);
   ground.fill(layout.strip, content.accent);

@@ -16,7 +16,7 @@ export const NAMED_FAMILY = 'Named by the workspace';
 export type FontWeight = 400 | 700;
 
 /** A font in a file, and its family unless it has no name. */
-type NamedFont = { readonly file: string; readonly family?: string };
+export type NamedFont = { readonly file: string; readonly family?: string };
 
 /** The subset that is asked for letters comes first; the other has those that it lacks. */
 const SUBSETS = ['latin', 'latin-ext'];

@@ -68,6 +68,32 @@ describe('lettering', () => {
     },
   );
 
+  it('is done with a named font only once that is known, whoever asked for it first', async () => {
+    const bytes = await fontWithAlef('Third Sans', 22);
+    const file = join(inject('temporary'), 'alef-awaited.ttf');
+    writeFileSync(file, bytes);
+    const font = { path: file, file, digest: sha256(bytes), letters: [[0x05d0, 0x05d0] as const] };
+    const order: string[] = [];
+    const first = letterWith(font).then(() => order.push('first'));
+    await letterWith(font).then(() => order.push('second'));
+    await first;
+    expect(order).toEqual(['first', 'second']);
+  });
+
+  it('is done with our own typeface alone once no font is named', async () => {
+    const bytes = await fontWithAlef('Fourth Sans', 20);
+    const file = join(inject('temporary'), 'alef-left.ttf');
+    writeFileSync(file, bytes);
+    await letterWith(undefined);
+    const before = await lettering('א', { ...style, size: 40 });
+    await letterWith({ path: file, file, digest: sha256(bytes), letters: [[0x05d0, 0x05d0]] });
+    const named = await lettering('א', { ...style, size: 40 });
+    await letterWith(undefined);
+    const after = await lettering('א', { ...style, size: 40 });
+    expect(named?.pixels.bytes.equals(before?.pixels.bytes ?? Buffer.alloc(0))).toBe(false);
+    expect(after?.pixels.bytes.equals(before?.pixels.bytes ?? Buffer.alloc(0))).toBe(true);
+  });
+
   it('paints the same for the same words, heavier when bold, nothing for nothing', async () => {
     const one = await lettering('Seed packet keeper', { ...style, size: 40 });
     const again = await lettering('Seed packet keeper', { ...style, size: 40 });
