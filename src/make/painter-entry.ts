@@ -4,6 +4,8 @@ import { painting } from './painting.ts';
 
 // It has nobody to paint for any more.
 process.once('disconnect', () => process.exit());
+// A terminal sends Ctrl-C to this process, too; whoever it paints for ends it.
+process.on('SIGINT', () => {});
 
 process.on('message', async (order: PaintOrder) => process.send?.(await answer(order)));
 

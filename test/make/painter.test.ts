@@ -1,3 +1,5 @@
+import { fork } from 'node:child_process';
+import { once } from 'node:events';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -64,5 +66,18 @@ describe('a painter in a process of its own', () => {
     await there.close();
     expect(await waiting).toBe('Error: what paints pictures broke off');
     expect(await there.paintIcon()).not.toHaveLength(0);
+  });
+
+  it('is not ended by Ctrl-C, which a terminal sends to all processes: whoever it paints for decides', async () => {
+    const child = fork(script, { serialization: 'advanced' });
+    child.send({ number: 1, name: 'paintIcon', given: [] });
+    await once(child, 'message');
+    const gone = once(child, 'exit');
+    child.kill('SIGINT');
+    child.send({ number: 2, name: 'paintIcon', given: [] });
+    const [report] = await Promise.race([once(child, 'message'), gone]);
+    expect(report).toMatchObject({ number: 2, kind: 'done' });
+    child.disconnect();
+    expect(await gone).toEqual([0, null]);
   });
 });
