@@ -2,7 +2,7 @@ import { once } from 'node:events';
 import { stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { extname, join, posix } from 'node:path';
+import { dirname, extname, join, posix } from 'node:path';
 import { readIfThere } from '../make/files.ts';
 import { Door, isHere, isWelcome } from './door.ts';
 import { toldPage } from './told-page.ts';
@@ -182,7 +182,11 @@ async function sendFile(pathname: string, response: ServerResponse, showing: Sho
   const ending = extname(file).toLowerCase();
   const version = showing.version();
   const bytes = hindrance === undefined ? await readIfThere(file) : undefined;
-  if (bytes) return send(response, 200, ending, ending === '.html' ? withLive(`${bytes}`, version) : bytes);
+  if (bytes && ending === '.html') {
+    const page = await withTimes(`${bytes}`, file, showing.folder);
+    return send(response, 200, ending, withLive(page, version));
+  }
+  if (bytes) return send(response, 200, ending, bytes);
   const told =
     hindrance === undefined
       ? toldPage('Nothing is here', showing.missing(path))
@@ -204,6 +208,24 @@ function pathOf(pathname: string): string | undefined {
 function withLive(html: string, version: number): string {
   const tags = `<link rel="stylesheet" href="${OWN}live.css"><script src="${OWN}live.js" data-version="${version}" defer></script>`;
   return html.includes('<head>') ? html.replace('<head>', `<head>${tags}`) : `${tags}${html}`;
+}
+
+const PICTURE = /(<img [^>]*?src=")([^":?#]+)(?=")/gu;
+
+/**
+ * A page that says of each of its pictures when it was written: a page that is open then asks for one again that is another
+ * under the same name, or that was not there yet.
+ */
+async function withTimes(html: string, file: string, folder: string): Promise<string> {
+  const paths = new Set(Array.from(html.matchAll(PICTURE), ([, , path = '']) => path));
+  const times = new Map<string, string>();
+  const note = async (path: string): Promise<void> => {
+    const at = join(dirname(file), decodeURIComponent(path));
+    const found = at.startsWith(folder) ? await stat(at).catch(() => undefined) : undefined;
+    times.set(path, found ? `?${found.mtimeMs}` : '');
+  };
+  await Promise.all(Array.from(paths, note));
+  return html.replace(PICTURE, (_, before: string, path: string) => `${before}${path}${times.get(path)}`);
 }
 
 /** @param ending What a file of such content ends with, `.html`. */

@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'puppeteer-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { openPreview } from '../../src/preview/preview.ts';
 import type { Preview } from '../../src/preview/preview-options.ts';
 import type { Running } from '../../src/print/launch.ts';
@@ -65,6 +65,34 @@ describe('a previewed page', () => {
     expect(await page.evaluate('globalThis.isSamePage')).toBe(true);
     expect(await page.$('[data-tick="step"]:checked')).not.toBe(null);
     write('4 x 5,', '4 x 5 1/4,');
+  });
+
+  it('shows pictures that are painted after the page, and those that are others under the same name', async () => {
+    const share = await browser.browser.newPage();
+    await share.goto(`${preview.address}card/share/`);
+    /** What each picture shows; none before all are there. */
+    const painted = (): Promise<unknown> =>
+      share.evaluate(`Promise.all([...document.images].map(async (picture) => {
+        picture.loading = 'eager';
+        await picture.decode();
+        const canvas = Object.assign(document.createElement('canvas'), { width: 90, height: 90 });
+        canvas.getContext('2d').drawImage(picture, 0, 0, 90, 90);
+        return canvas.toDataURL();
+      })).catch(() => [])`);
+    const others = (before: readonly string[]): Promise<readonly string[]> =>
+      vi.waitFor(
+        async () => {
+          const now = (await painted()) as readonly string[];
+          expect(now).toHaveLength(3);
+          for (const picture of now) expect(before).not.toContain(picture);
+          return now;
+        },
+        { timeout: 10_000, interval: 200 },
+      );
+    const before = await others([]);
+    write('title: A card with another name', 'title: A card with another name than that');
+    await others(before);
+    await share.close();
   });
 
   it('is loaded anew where its scripts hold on to what changed, and stays where it was scrolled to', async () => {
