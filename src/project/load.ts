@@ -116,35 +116,35 @@ function load(
 ): SourceFile | undefined {
   const empty = sourceFile(named(path), '');
   try {
-    const real = realpathSync.native(path);
-    const { size } = statFile(real);
-    // A project's own folder may be a link that its owner made; nothing in it leads out.
-    const isOwn = isWithin(home, real) || isWithin(realpathSync.native(dirname(path)), real);
-    if (!isOwn) report(unreadable(empty, 'outside'));
-    else if (size > LARGEST) report(unreadable(empty, 'too large'));
+    const here = lstatSync(path, { throwIfNoEntry: false });
+    if (!here) return undefined;
+    const isLink = here.isSymbolicLink();
+    const stats = isLink ? statSync(path) : here;
+    refuseOther(stats);
+    if (isLink && !isOwnLink(path, home)) report(unreadable(empty, 'outside'));
+    else if (stats.size > LARGEST) report(unreadable(empty, 'too large'));
     else {
-      const text = asUtf8(readFileSync(real));
+      const text = asUtf8(readFileSync(path));
       if (text !== undefined) return sourceFile(empty.path, text);
       report({ rule: 'not-text', at: startOf(empty), facts: {} });
     }
   } catch (error) {
     const code = codeOf(error);
-    if (code === 'ENOTDIR' || (code === 'ENOENT' && !isThere(path))) return undefined;
+    if (code === 'ENOTDIR') return undefined;
     report(unreadable(empty, code));
   }
   return empty;
 }
 
-/** Whether there is anything of that name, be it a link that leads nowhere. */
-function isThere(path: string): boolean {
-  return lstatSync(path, { throwIfNoEntry: false }) !== undefined;
+/** Whether a link stays in the workspace. A project's own folder may be a link that its owner made; nothing in it leads out. */
+function isOwnLink(path: string, home: string): boolean {
+  const real = realpathSync.native(path);
+  return isWithin(home, real) || isWithin(realpathSync.native(dirname(path)), real);
 }
 
 /** @throws where it is no regular file: a pipe or a device would be read without end. */
-function statFile(path: string): Stats {
-  const stats = statSync(path);
-  if (stats.isFile()) return stats;
-  throw Object.assign(new Error(path), { code: stats.isDirectory() ? 'EISDIR' : 'no file' });
+function refuseOther(stats: Stats): void {
+  if (!stats.isFile()) throw Object.assign(new Error(), { code: stats.isDirectory() ? 'EISDIR' : 'no file' });
 }
 
 function codeOf(error: unknown): string {
