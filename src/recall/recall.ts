@@ -46,6 +46,8 @@ type Basis = {
  */
 export class Recall {
   readonly texts: WorkspaceTexts;
+  /** Every project, in the order of their slugs. */
+  readonly spots: readonly Spot[];
   readonly inputs: Inputs;
   readonly stamps: Stamps;
   readonly #pack: Pack;
@@ -53,11 +55,14 @@ export class Recall {
   readonly #read: Read;
   readonly #files: ReadonlyMap<string, SourceFile>;
   #reading: Promise<Examination> | undefined;
+  /** What was found to hold still, which it does as long as this lasts. */
+  readonly #holding = new Map<string, Kept>();
   /** Of the projects that are worked on now. */
   readonly #studies = new Map<string, Study>();
 
   private constructor(texts: WorkspaceTexts, read: Read, [pack, stampPack]: Packs) {
     this.texts = texts;
+    this.spots = spotsIn(texts);
     this.#read = read;
     this.#pack = pack;
     this.#stampPack = stampPack;
@@ -84,15 +89,6 @@ export class Recall {
 
   get #packs(): Packs {
     return [this.#pack, this.#stampPack];
-  }
-
-  /** Every project, in the order of their slugs. */
-  get spots(): readonly Spot[] {
-    const spots = sheetFolders(this.texts).flatMap((folder): Spot[] => {
-      const file = this.texts.files.get(`${folder}/sheet.md`);
-      return file ? [{ slug: slugOf(folder), folder, file }] : [];
-    });
-    return spots.sort((a, b) => compare(a.slug, b.slug) || compare(a.folder, b.folder));
   }
 
   /** What was found in the settings, and in the shared files. */
@@ -178,13 +174,20 @@ export class Recall {
 
   /** What is kept of a project and still holds. */
   #kept(name: string, folder: string): Kept | undefined {
-    const kept = this.#pack.get(`${name}/${folder}`) as Kept | undefined;
-    return kept && this.inputs.changed(folder, kept.from).length === 0 ? kept : undefined;
+    const key = `${name}/${folder}`;
+    const holding = this.#holding.get(key);
+    if (holding) return holding;
+    const kept = this.#pack.get(key) as Kept | undefined;
+    if (!kept || this.inputs.changed(folder, kept.from).length > 0) return undefined;
+    this.#holding.set(key, kept);
+    return kept;
   }
 
   #keep(name: string, folder: string, { data, uses }: Worked<unknown>): void {
     const from = this.inputs.trace(folder, ['sheet', 'revisions', ...uses]);
-    this.#pack.set(`${name}/${folder}`, { from, data } satisfies Kept);
+    const kept: Kept = { from, data };
+    this.#pack.set(`${name}/${folder}`, kept);
+    this.#holding.set(`${name}/${folder}`, kept);
   }
 
   #open(): Promise<Examination> {
@@ -223,4 +226,12 @@ export class Recall {
   #told(findings: readonly ToldData[]): readonly Told[] {
     return findings.map((each) => readTold(each, this.#files));
   }
+}
+
+function spotsIn(texts: WorkspaceTexts): readonly Spot[] {
+  const spots = sheetFolders(texts).flatMap((folder): Spot[] => {
+    const file = texts.files.get(`${folder}/sheet.md`);
+    return file ? [{ slug: slugOf(folder), folder, file }] : [];
+  });
+  return spots.sort((a, b) => compare(a.slug, b.slug) || compare(a.folder, b.folder));
 }
