@@ -1,9 +1,9 @@
 import { createHash } from 'node:crypto';
-import { type BigIntStats, closeSync, openSync, readSync, statSync } from 'node:fs';
+import { closeSync, openSync, readSync, type Stats, statSync } from 'node:fs';
 import type { Pack } from './pack.ts';
 
 /** What the file system says of a file that is as it was. */
-type Stamp = readonly [size: string, modified: string, changed: string, node: string, digest: string];
+type Stamp = readonly [size: number, modified: number, changed: number, node: number, digest: string];
 
 /** A file written so few milliseconds before could be written again without a sign: some file systems count in two seconds. */
 const UNSETTLED = 2000;
@@ -21,7 +21,7 @@ export class Stamps {
 
   /** Undefined where there is no file that can be read. */
   digestOf(path: string): string | undefined {
-    const stats = statSync(path, { bigint: true, throwIfNoEntry: false });
+    const stats = statSync(path, { throwIfNoEntry: false });
     if (!stats?.isFile()) return undefined;
     const known = this.#pack.get(path) as Stamp | undefined;
     const signs = signsOf(stats);
@@ -29,11 +29,11 @@ export class Stamps {
     return this.#read(path, stats);
   }
 
-  #read(path: string, stats: BigIntStats): string | undefined {
+  #read(path: string, stats: Stats): string | undefined {
     const began = Date.now();
     try {
       const digest = digestOfFile(path);
-      const isSettled = Math.max(Number(stats.mtimeMs), Number(stats.ctimeMs)) < began - UNSETTLED;
+      const isSettled = Math.max(stats.mtimeMs, stats.ctimeMs) < began - UNSETTLED;
       if (isSettled) this.#pack.set(path, [...signsOf(stats), digest] satisfies Stamp);
       return digest;
     } catch {
@@ -60,6 +60,7 @@ function digestOfFile(path: string): string {
   return hash.digest('hex');
 }
 
-function signsOf({ size, mtimeNs, ctimeNs, ino }: BigIntStats): readonly [string, string, string, string] {
-  return [String(size), String(mtimeNs), String(ctimeNs), String(ino)];
+/** In milliseconds with their fractions, as fine as a number is: to a quarter of a millionth. */
+function signsOf({ size, mtimeMs, ctimeMs, ino }: Stats): readonly [number, number, number, number] {
+  return [size, mtimeMs, ctimeMs, ino];
 }
