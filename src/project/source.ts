@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 
 /** A text a person wrote, and the path it is named by in messages (relative to where the command runs). */
 export type SourceFile = { readonly path: string; readonly text: string };
@@ -73,7 +73,7 @@ export function textAt({ file, start, end }: Place): string {
 
 /** A short text that is the same for the same texts in the same order, and for no others. */
 export function digestOf(texts: readonly string[]): string {
-  return createHash('sha256').update(JSON.stringify(texts)).digest('base64url');
+  return hash('sha256', JSON.stringify(texts), 'base64url');
 }
 
 /** The order in which two things of one file are written. */

@@ -1,4 +1,4 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { hash, randomBytes } from 'node:crypto';
 import {
   closeSync,
   constants,
@@ -28,7 +28,7 @@ export function readOwn(path: string): string {
 
 /** The SHA-256 of a text or of bytes, in hexadecimal. */
 export function sha256(content: string | Uint8Array): string {
-  return createHash('sha256').update(content).digest('hex');
+  return hash('sha256', content);
 }
 
 /** Data as a text that tells whose it is and whether it is whole: a first line with both, then JSON. */
