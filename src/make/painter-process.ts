@@ -15,7 +15,13 @@ export type PaintReport = { readonly number: number } & (
   | { readonly kind: 'failed'; readonly fault: PaintFault }
 );
 
-type Expecting = { resolve(painted: unknown): void; reject(error: unknown): void };
+type Expecting = {
+  readonly order: PaintOrder;
+  resolve(painted: unknown): void;
+  reject(error: unknown): void;
+  /** Whether a process has died of it, or beside it. */
+  readonly isAgain: boolean;
+};
 
 /**
  * What the C library of Linux is asked for, which is read as a program starts: one store of memory for all threads, and what
@@ -23,12 +29,16 @@ type Expecting = { resolve(painted: unknown): void; reject(error: unknown): void
  */
 const THRIFT = { MALLOC_ARENA_MAX: '1', MALLOC_TRIM_THRESHOLD_: '1000000' };
 
-/** A process that paints, by its first file. It starts with the first thing it is asked; after one that died, another. */
+/**
+ * A process that paints, by its first file. It starts with the first thing it is asked. After one that died, as where memory is
+ * short, another is asked once more for what that owed.
+ */
 export class PainterProcess {
   readonly #script: string;
   readonly #waiting = new Map<number, Expecting>();
   #process: ChildProcess | undefined;
   #asked = 0;
+  #isClosing = false;
 
   constructor(script: string) {
     this.#script = script;
@@ -38,9 +48,8 @@ export class PainterProcess {
     this.#asked += 1;
     const number = this.#asked;
     return new Promise((resolve, reject) => {
-      this.#waiting.set(number, { resolve: (painted) => resolve(painted as T), reject });
-      this.#process ??= this.#start();
-      this.#process.send({ number, name, given } satisfies PaintOrder);
+      const order = { number, name, given };
+      this.#send({ order, resolve: (painted) => resolve(painted as T), reject, isAgain: false });
     });
   }
 
@@ -48,9 +57,17 @@ export class PainterProcess {
   async close(): Promise<void> {
     const child = this.#process;
     if (!child) return;
-    const gone = once(child, 'exit');
+    const gone = child.exitCode ?? child.signalCode ?? once(child, 'exit');
+    this.#isClosing = true;
     child.disconnect();
     await gone;
+    this.#isClosing = false;
+  }
+
+  #send(expecting: Expecting): void {
+    this.#waiting.set(expecting.order.number, expecting);
+    this.#process ??= this.#start();
+    this.#process.send(expecting.order);
   }
 
   #start(): ChildProcess {
@@ -64,11 +81,15 @@ export class PainterProcess {
     const end = (): void => {
       if (this.#process !== child) return;
       this.#process = undefined;
-      for (const { reject } of this.#waiting.values()) reject(new Error('what paints pictures broke off'));
+      const owed = [...this.#waiting.values()];
       this.#waiting.clear();
+      for (const each of owed) {
+        if (each.isAgain || this.#isClosing) each.reject(new Error('what paints pictures broke off'));
+        else this.#send({ ...each, isAgain: true });
+      }
     };
-    child.once('error', end);
-    child.once('disconnect', end);
+    child.on('error', end);
+    child.on('disconnect', end);
     return child;
   }
 

@@ -1,10 +1,12 @@
 import { fork } from 'node:child_process';
 import { once } from 'node:events';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openPainter, type Painter } from '../../src/make/painter.ts';
 import { builtPackage } from '../built.ts';
+import { emptyFolder } from '../cli/terminal.ts';
 
 const CONTENT = {
   title: 'Seed packet keeper',
@@ -29,6 +31,22 @@ const photo = (): Promise<Buffer> =>
   sharp({ create: { width: 90, height: 60, channels: 3, background: '#884422' } })
     .jpeg()
     .toBuffer();
+
+/** The first file of a process that is killed by what it is asked, so many times; after that it answers. */
+function dying(times: number): string {
+  const path = join(emptyFolder(), 'painter.mjs');
+  const script = `import { appendFileSync, readFileSync } from 'node:fs';
+const starts = ${JSON.stringify(`${path}.starts`)};
+appendFileSync(starts, 'x');
+process.once('disconnect', () => process.exit());
+process.on('message', ({ number }) => {
+  if (readFileSync(starts).length <= ${times}) process.kill(process.pid, 'SIGKILL');
+  else process.send({ number, kind: 'done', painted: 'icon' });
+});
+`;
+  writeFileSync(path, script);
+  return path;
+}
 
 describe('a painter in a process of its own', () => {
   it('gives the bytes that one in this process gives', async () => {
@@ -66,6 +84,18 @@ describe('a painter in a process of its own', () => {
     await there.close();
     expect(await waiting).toBe('Error: what paints pictures broke off');
     expect(await there.paintIcon()).not.toHaveLength(0);
+  });
+
+  it('asks another process once more for what one that died was asked', async () => {
+    const painter = openPainter(dying(1));
+    expect(await Promise.all([painter.paintIcon(), painter.paintIcon()])).toEqual(['icon', 'icon']);
+    await painter.close();
+  });
+
+  it('asks for what two processes died of no third time', async () => {
+    const path = dying(2);
+    await expect(openPainter(path).paintIcon()).rejects.toThrow('what paints pictures broke off');
+    expect(readFileSync(`${path}.starts`, 'utf8')).toBe('xx');
   });
 
   it('is not ended by Ctrl-C, which a terminal sends to all processes: whoever it paints for decides', async () => {
