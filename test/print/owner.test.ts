@@ -82,6 +82,7 @@ describe('the owner of the browser', () => {
     expect(first?.page.browser().connected).toBe(false);
     expect(third?.page.browser().connected).toBe(true);
     owner.rest();
+    await setImmediate();
     await owner.close();
     expect(third?.page.browser().connected).toBe(false);
   });

@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { cpSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { sha256 } from '../../src/recall/sealed.ts';
 import { builtPackage } from '../built.ts';
 import { emptyFolder } from '../cli/terminal.ts';
 
@@ -60,17 +61,19 @@ describe('the code of the bundle', () => {
     const { program, cache } = await installed();
     const said = say(program, cache, '--help');
     const folder = join(cache, 'sheetwright', 'code');
-    const sound = new Map(readdirSync(folder).map((name) => [name, readFileSync(join(folder, name))]));
-    for (const [name, bytes] of sound) {
-      const damaged = Buffer.from(bytes);
-      damaged.writeUInt8(damaged.readUInt8(bytes.length - 9) ^ 1, bytes.length - 9);
-      writeFileSync(join(folder, name), damaged);
+    const paths = readdirSync(folder).map((name) => join(folder, name));
+    const isSound = (path: string): boolean => {
+      const bytes = readFileSync(path);
+      return bytes.toString('latin1', 0, 64) === sha256(bytes.subarray(64));
+    };
+    for (const path of paths) {
+      const bytes = readFileSync(path);
+      bytes.writeUInt8(bytes.readUInt8(bytes.length - 9) ^ 1, bytes.length - 9);
+      writeFileSync(path, bytes);
+      expect(isSound(path)).toBe(false);
     }
     expect(say(program, cache, '--help')).toBe(said);
-    for (const [name, { length }] of sound)
-      expect(readFileSync(join(folder, name)).subarray(64, 68), `${length}`).toEqual(
-        sound.get(name)?.subarray(64, 68),
-      );
+    expect(paths.filter((path) => !isSound(path))).toEqual([]);
   });
 
   it('is done without where the user has no home, as in some containers', async () => {

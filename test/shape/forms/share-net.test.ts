@@ -35,6 +35,14 @@ describe('the net of a layout', () => {
     expect(shareNet(card(24), CARDSTOCK)).not.toBe(net);
   });
 
+  it('is kept while it is asked for, whatever else is', () => {
+    const net = shareNet(card(24), CARDSTOCK);
+    for (let eighths = 100; eighths < 1000; eighths += 1) {
+      shareNet(card(eighths), CARDSTOCK);
+      if (eighths % 100 === 0) expect(shareNet(card(24), CARDSTOCK)).toBe(net);
+    }
+  });
+
   it('is shared by two boxes of one form and size', () => {
     const [one, other] = [1, 2].map(() => build('tray', { settings: { inside: '4 x 3 x 1' } }));
     expect(one?.ok && other?.ok && one.net === other.net).toBe(true);
