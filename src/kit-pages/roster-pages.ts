@@ -1,3 +1,4 @@
+import { wrapped } from '../drawing/lettering.ts';
 import { parcelOf } from '../kit/parcel.ts';
 import type { Person } from '../kit/roster.ts';
 import type { Paper } from '../project/model.ts';
@@ -43,29 +44,44 @@ export function handoutOf({ unit }: Person, { voice }: KitWords): string {
   return unit === undefined ? '' : voice.say(HANDOUT[unit]);
 }
 
+/** How a sheet of labels is divided, as CSS, and how much room each has for words, in points. */
+type LabelSheet = { readonly css: string; readonly rows: number; readonly room: LabelRoom };
+
+type LabelRoom = { readonly width: number; readonly height: number };
+
 /**
  * Sheets of address labels as they are sold everywhere: 30 of 2 5/8 × 1 in on Letter, 21 of 63.5 × 38.1 mm on A4. The
  * measures are common practice and from memory.
  */
-const LABELS: Readonly<Record<Paper, { readonly css: string; readonly rows: number }>> = {
+const LABELS: Readonly<Record<Paper, LabelSheet>> = {
   letter: {
     rows: 10,
     css: '--columns: 2.625in 2.625in 2.625in; --gap: 0.125in; --row: 1in; --edge: 0.5in 0.1875in;',
+    room: { width: 166, height: 57.5 },
   },
   a4: {
     rows: 7,
     css: '--columns: 63.5mm 63.5mm 63.5mm; --gap: 2.5mm; --row: 38.1mm; --edge: 15.15mm 7.25mm;',
+    room: { width: 157, height: 93.5 },
   },
 };
+
+/** Sizes of type in points, and the distance between two lines, in sizes. */
+const SIZES = [9.5, 9, 8.5, 8, 7.5, 7, 6.5, 6, 5.5, 5, 4.5, 4];
+const LINE = 1.25;
 
 /** An address for each parcel, for a sheet of labels. */
 export function addressLabels(input: KitInput, people: readonly Person[], paper: Paper): KitPage {
   const { say } = wordsFor(input).voice;
   const posted = people.filter(({ by }) => by === 'post');
-  const { css, rows } = LABELS[paper];
+  const { css, rows, room } = LABELS[paper];
   const a = rows * 3;
   const sheets = Array.from({ length: Math.ceil(posted.length / a) }, (_, index) => ({
-    labels: posted.slice(index * a, (index + 1) * a).map(({ name, address }) => ({ name, address })),
+    labels: posted.slice(index * a, (index + 1) * a).map(({ name, address }) => ({
+      name,
+      address,
+      size: sizeFor([name, ...address], room),
+    })),
   }));
   const title = say('roster-addresses', { title: input.kit.project.title.value });
   return kitPageOf(
@@ -74,4 +90,11 @@ export function addressLabels(input: KitInput, people: readonly Person[], paper:
     { title, description: say('roster-description') },
     { sheets, style: css },
   );
+}
+
+/** The largest type in which all of an address stands on its label: what is cut off there never arrives. */
+function sizeFor(lines: readonly string[], room: LabelRoom): number {
+  const highIn = (size: number): number =>
+    lines.reduce((sum, line) => sum + wrapped(line, room.width / size).length, 0) * size * LINE;
+  return SIZES.find((size) => highIn(size) <= room.height) ?? Math.min(...SIZES);
 }

@@ -31,11 +31,16 @@ export async function lettering(
 ): Promise<PaintedText | undefined> {
   const plain = shortened(text.replace(/[^\P{Cc}\n]|\p{Cs}/gu, ' ').trim());
   if (plain === '') return undefined;
-  const markup = `<span foreground="${style.color}">${escapeHtml(plain)}</span>`;
+  const unbroken = plain.replaceAll(INNER_HYPHEN, `-${WORD_JOINER}`);
+  const markup = `<span foreground="${style.color}">${escapeHtml(unbroken)}</span>`;
   const [fontfile = '', ...others] = await typefaceFiles(style.weight);
   for (const other of others) await announce(other, style.weight);
   return paint(markup, style, fontfile);
 }
+
+/** A line ends at a space sooner than within `pop-up`. */
+const INNER_HYPHEN = /(?<=\p{L})-(?=\p{L})/gu;
+const WORD_JOINER = '\u2060';
 
 /** More than a picture has room for, and less than makes one too high to be painted. */
 const MOST_CHARACTERS = 400;

@@ -63,6 +63,15 @@ describe('a parcel', () => {
   });
 });
 
+const LONG_ADDRESS = [
+  'Quill House 0',
+  "The Old Sailmakers' Loft, above the chandlery",
+  '14 Upper Lighthouse Approach Road',
+  'HARBOUR TOWN',
+  'HT4 9QQ',
+  'Far Island',
+].join('\n');
+
 describe('sheetwright kit --roster', () => {
   it('packs for 200 people soon, names them in dist/host/ and nowhere else', async () => {
     const folder = demoCopy();
@@ -71,6 +80,7 @@ describe('sheetwright kit --roster', () => {
         ? `Quill ${index},1,post,inch,"Quill House ${index}\n${index} Pier Road",`
         : `Quill ${index},1,room,metric,,Sits at the window`,
     );
+    people[0] = `Quill 0,1,post,inch,"${LONG_ADDRESS}",`;
     writeFileSync(join(folder, 'people.csv'), ['name,how many,by,unit,address,note', ...people].join('\r\n'));
     const start = process.cpuUsage();
     const { code, out, err } = await sheetwright(
@@ -94,7 +104,11 @@ describe('sheetwright kit --roster', () => {
     for (const file of ['index.html', 'kit.json', 'kit.csv'])
       expect(readFileSync(join(kit, file), 'utf8')).not.toContain('Quill');
     // 30 labels to a sheet of Letter.
-    expect((await readPdf(readFileSync(join(kit, 'wheat-field-card-addresses.pdf')))).pages).toHaveLength(4);
+    const { pages: sheets } = await readPdf(readFileSync(join(kit, 'wheat-field-card-addresses.pdf')));
+    expect(sheets).toHaveLength(4);
+    const last = sheets[0]?.words.find(({ text }) => text.includes('Island'));
+    // The first label ends 1 1/2 in below the edge of the sheet.
+    expect(last?.y ?? Number.POSITIVE_INFINITY).toBeLessThan(38.1 - 2);
   }, 60_000);
 
   it('takes no number that the roster contradicts, and needs one of them', async () => {

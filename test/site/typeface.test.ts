@@ -105,6 +105,15 @@ describe('lettering', () => {
     expect(await lettering(' \u0007 ', { ...style, size: 40 })).toBeUndefined();
   });
 
+  it('ends a line at a space, and at a hyphen only where a word is longer than a line', async () => {
+    const wide = async (words: string, width = 900) =>
+      (await lettering(words, { ...style, width, size: 60 }))?.pixels.raw.width ?? 0;
+    const room = (await wide('Gift tag, pull-')) + 10;
+    expect(await wide('Gift tag, pull-out')).toBeGreaterThan(room);
+    expect(await wide('Gift tag, pull-out', room)).toBe(await wide('Gift tag,'));
+    expect(await wide('Well-and-truly-hyphenated', room)).toBeLessThanOrEqual(room);
+  });
+
   it('takes any words for words', async () => {
     for (const words of ['a < b & c > "d"', '</span><b>', '&#0;', '\ud800 half', 'Šárka łódź ğ', '']) {
       await expect(lettering(words, { ...style, size: 30 })).resolves.not.toThrow();
