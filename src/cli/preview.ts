@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { openPreview } from '../preview/preview.ts';
 import type { Preview, PreviewOptions } from '../preview/preview-options.ts';
 import { printFindings } from '../proof/print.ts';
+import type { Told } from '../proof/told.ts';
 import { sayCount } from '../proof/words.ts';
 import { today } from './make.ts';
 import { type CommandRun, type CommonOptions, inkFor, Refusal, type Terminal } from './terminal.ts';
@@ -61,18 +62,43 @@ function ownAddresses(): readonly string[] {
   return all.filter(({ family, internal }) => family === 'IPv4' && !internal).map(({ address }) => address);
 }
 
-/** Prints what a make brought: findings only where they are others than before. */
+/** Prints what a make brought: the findings of those files alone in which they are others than before. */
 function teller(terminal: Terminal, options: PreviewCommand): PreviewOptions['told'] {
   const ink = inkFor(terminal, options);
-  let before = '';
+  let before: FoundIn = new Map();
+  let isHalted = false;
   return ({ findings, trouble, touched, seconds }) => {
-    if (trouble !== undefined) terminal.stderr.write(`sheetwright: ${trouble}\n`);
-    const found = printFindings(findings, { ink, summary: false });
-    if (found !== before && trouble === undefined) terminal.stdout.write(found || 'no findings left\n');
-    before = found;
+    if (trouble !== undefined) {
+      terminal.stderr.write(`sheetwright: ${trouble}\n`);
+    } else {
+      if (isHalted) terminal.stdout.write('the preview goes on\n');
+      const found = printByFile(findings, ink);
+      terminal.stdout.write(sayFound(before, found));
+      before = found;
+    }
+    isHalted = trouble !== undefined;
     if (options.quiet || touched.length === 0) return;
     terminal.stdout.write(`${sayTouched(touched)} in ${seconds.toFixed(1)} s\n`);
   };
+}
+
+/** What was found in each file, by its path, as it is printed. */
+type FoundIn = ReadonlyMap<string, string>;
+
+function printByFile(findings: readonly Told[], ink: ReturnType<typeof inkFor>): FoundIn {
+  const files = new Map<string, Told[]>();
+  for (const finding of findings) {
+    const { path } = finding.at.file;
+    files.set(path, [...(files.get(path) ?? []), finding]);
+  }
+  return new Map(Array.from(files, ([path, own]) => [path, printFindings(own, { ink, summary: false })]));
+}
+
+function sayFound(before: FoundIn, now: FoundIn): string {
+  const clean = [...before.keys()].filter((path) => !now.has(path));
+  if (clean.length > 0 && now.size === 0) return 'no findings left\n';
+  const others = [...now].filter(([path, found]) => before.get(path) !== found).map(([, found]) => found);
+  return `${clean.map((path) => `no findings left in ${path}\n`).join('')}${others.join('\n')}`;
 }
 
 const FEW = 3;

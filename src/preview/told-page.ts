@@ -18,7 +18,8 @@ export function tellMissing(path: string, slugs: readonly string[]): string {
   }
   const named = slugs.slice(0, MOST_NAMED).join(', ');
   const more = slugs.length > MOST_NAMED ? ' and others' : '';
-  return `There is no project “${slug}” in this workspace. There are ${named || 'none'}${more}.`;
+  const others = slugs.length === 1 ? `Its only one is ${named}` : `There are ${named || 'none'}${more}`;
+  return `There is no project “${slug}” in this workspace. ${others}.`;
 }
 
 /** In words for a person: a workspace that is not there is no riddle of the file system. */

@@ -213,6 +213,27 @@ describe('sheetwright preview', () => {
     }
   });
 
+  it('tells of the findings of those files alone in which they are others than before', async () => {
+    const folder = emptyFolder();
+    await sheetwright(folder, 'draft', 'card');
+    await sheetwright(folder, 'draft', 'other');
+    const { printed } = await previewOf(folder);
+    const write = (slug: string, from: string, to: string): void => {
+      const sheet = join(folder, 'projects', slug, 'sheet.md');
+      writeFileSync(sheet, readFileSync(sheet, 'utf8').replace(from, to));
+    };
+    write('card', '4 x 5 1/4', '4 x 5 1/0');
+    await until(() => /card\/sheet\.md:\d+:\d+ {2}error/u.test(printed()));
+    const first = printed().length;
+    write('other', '4 x 5 1/4', '4 x 5 1/0');
+    await until(() => /other\/sheet\.md:\d+:\d+ {2}error/u.test(printed()));
+    write('other', '4 x 5 1/0', '4 x 5 1/4');
+    await until(() => printed().includes('no findings left in projects/other/sheet.md\n'));
+    expect(printed().slice(first)).not.toContain('card/sheet.md');
+    write('card', '4 x 5 1/0', '4 x 5 1/4');
+    await until(() => printed().includes('no findings left\n'));
+  });
+
   it('follows on when its workspace was away, and says so', async () => {
     const { folder, address, printed } = await preview();
     const [here, away] = [join(folder, 'projects'), join(folder, 'away')];
@@ -221,6 +242,7 @@ describe('sheetwright preview', () => {
     const { version } = await stateOf(address);
     renameSync(away, here);
     await until(async () => (await stateOf(address)).version > version);
+    expect(printed()).toContain('the preview goes on\n');
     const sheet = join(here, 'card/sheet.md');
     writeFileSync(sheet, readFileSync(sheet, 'utf8').replace('title: Card', 'title: Card again'));
     await until(async () => (await (await fetch(`${address}card/`)).text()).includes('Card again'));
@@ -324,7 +346,9 @@ describe('sheetwright preview', () => {
     const none = await fetch(`${address}crad/`);
     expect([none.status, await none.text()]).toEqual([
       404,
-      expect.stringMatching(/live\.js.*There is no project “crad” in this workspace\. There are card\./su),
+      expect.stringMatching(
+        /live\.js.*There is no project “crad” in this workspace\. Its only one is card\./su,
+      ),
     ]);
     expect(await (await fetch(`${address}card/none.html`)).text()).toContain('“card” has no such page');
     const pdf = await fetch(`${address}card/card-letter.pdf`);
