@@ -19,7 +19,7 @@ export const ENCODINGS: readonly Encoding[] = [
 export const WIDTHS: readonly number[] = [480, 960, 1600];
 
 /** Part of every cache key: a picture remade by other rules, or by another encoder, is another picture. */
-const RULES_OF_REMAKING = `avif 55/1, webp 78/2, jpeg 82, upright, no metadata, read once, sealed with its size; sharp ${versionOf('sharp')}`;
+const RULES_OF_REMAKING = `avif 55/1, webp 78/2, jpeg 82, upright, no metadata, read once, sealed with its name and size; sharp ${versionOf('sharp')}`;
 
 export type MadePicture = EncodedPhoto & { readonly encoding: Encoding };
 
@@ -36,14 +36,15 @@ export async function remade(
   const rules = sha256(`${RULES_OF_REMAKING}\n${widest}`).slice(0, 16);
   // Of which photo it is stands first: with the photo goes what was made of it.
   const nameOf = ({ ending }: Encoding): string => `${sha256(source)}-${rules}.${ending}`;
-  const kept = await Promise.all(
-    ENCODINGS.map((encoding) => keptIn(join(cache, nameOf(encoding)), encoding)),
-  );
+  const kept = await Promise.all(ENCODINGS.map((encoding) => keptIn(cache, nameOf(encoding), encoding)));
   if (kept.every((picture) => picture !== undefined)) return kept;
   const encoded = await painter.encodePhoto(source, widest);
   await putFiles(
     cache,
-    ENCODINGS.map((encoding) => ({ path: nameOf(encoding), bytes: sealed(encoded[encoding.ending]) })),
+    ENCODINGS.map((encoding) => ({
+      path: nameOf(encoding),
+      bytes: sealed(nameOf(encoding), encoded[encoding.ending]),
+    })),
   );
   return ENCODINGS.map((encoding) => ({ ...encoded[encoding.ending], encoding }));
 }
@@ -51,22 +52,27 @@ export async function remade(
 /** How long the digest of what is kept is, which stands before it. */
 const SEAL = sha256('').length;
 
+/** Of what is kept and of its name: another picture in its place would be shown for good. */
+function sealOf(name: string, kept: Uint8Array): string {
+  return sha256(`${name} ${sha256(kept)}`);
+}
+
 /** As many characters for the size of a picture, which stands before it: to read it would take the picture library. */
 const SIZE = 16;
 
 /** A picture as it is kept: one cut short or empty may still say how large it is, and would be shown for good. */
-function sealed({ bytes, width, height }: EncodedPhoto): Uint8Array {
+function sealed(name: string, { bytes, width, height }: EncodedPhoto): Uint8Array {
   const size = Buffer.from(`${width} ${height}`.padEnd(SIZE), 'latin1');
   const all = Buffer.concat([size, bytes]);
-  return Buffer.concat([Buffer.from(sha256(all), 'latin1'), all]);
+  return Buffer.concat([Buffer.from(sealOf(name, all), 'latin1'), all]);
 }
 
 /** A picture of the cache; undefined where there is none, or one that a full or broken disk has spoilt. */
-async function keptIn(path: string, encoding: Encoding): Promise<MadePicture | undefined> {
-  const kept = await readIfThere(path);
+async function keptIn(cache: string, name: string, encoding: Encoding): Promise<MadePicture | undefined> {
+  const kept = await readIfThere(join(cache, name));
   if (!kept) return undefined;
   const head = Buffer.from(kept.subarray(0, SEAL + SIZE)).toString('latin1');
-  if (head.slice(0, SEAL) !== sha256(kept.subarray(SEAL))) return undefined;
+  if (head.slice(0, SEAL) !== sealOf(name, kept.subarray(SEAL))) return undefined;
   const [width = 0, height = 0] = head.slice(SEAL).trim().split(' ').map(Number);
   return { encoding, bytes: kept.subarray(SEAL + SIZE), width, height };
 }

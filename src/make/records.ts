@@ -29,8 +29,10 @@ export type ProjectRecord = MadeRecord & {
   readonly card: unknown;
 };
 
-/** Whose records they are: what an earlier way to write them left counts as nothing made. */
-const WHOSE = 'sheetwright make 1';
+/** Whose a record is: what an earlier way to write them left, or another project, counts as nothing made. */
+function whose(name: string): string {
+  return `sheetwright make 2 ${name}`;
+}
 
 /**
  * The records of an output folder: one file a project in `.made/`, written as soon as it is made, so that a make that is
@@ -65,25 +67,24 @@ export class Records {
   project(slug: string): ProjectRecord | undefined {
     const known = this.#known.get(slug);
     if (known) return known.record;
-    const text = this.#read(`projects/${slug}`);
-    const record = madeRecordIn(text) as ProjectRecord | undefined;
+    const name = `projects/${slug}`;
+    const text = this.#read(name);
+    const record = madeRecordIn(text, name) as ProjectRecord | undefined;
     if (record) this.#know(slug, record, text);
     return record;
   }
 
   site(): MadeRecord | undefined {
-    return madeRecordIn(this.#read('site'));
+    return madeRecordIn(this.#read('site'), 'site');
   }
 
   /** @throws Unwritable with a remedy, as the others do. */
   putProject(slug: string, record: ProjectRecord): void {
-    const text = seal(record, WHOSE);
-    this.#write(`projects/${slug}`, text);
-    this.#know(slug, record, text);
+    this.#know(slug, record, this.#write(`projects/${slug}`, record));
   }
 
   putSite(record: MadeRecord): void {
-    this.#write('site', seal(record, WHOSE));
+    this.#write('site', record);
   }
 
   forgetProject(slug: string): void {
@@ -111,9 +112,11 @@ export class Records {
     }
   }
 
-  #write(name: string, text: string): void {
+  #write(name: string, record: MadeRecord): string {
+    const text = seal(record, whose(name));
     try {
       writeWhole(this.#pathOf(name), text);
+      return text;
     } catch (error) {
       throw unwritable(this.#out, error);
     }
@@ -121,8 +124,8 @@ export class Records {
 }
 
 /** A record in the shape we write; by hand, since what reads shapes takes longer to load than a make that finds nothing to do. */
-function madeRecordIn(text: string): MadeRecord | undefined {
-  const record = unseal(text, WHOSE);
+function madeRecordIn(text: string, name: string): MadeRecord | undefined {
+  const record = unseal(text, whose(name));
   if (!isTable(record) || !isTable(record.inputs) || !isTable(record.outputs)) return undefined;
   const isWhole = Object.values(record.inputs).every(isText) && Object.values(record.outputs).every(isOutput);
   return isWhole ? (record as MadeRecord) : undefined;

@@ -1,13 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { cachedDataVersionTag, setFlagsFromString } from 'node:v8';
 import { constants, Script } from 'node:vm';
 import { cacheFolder, homeFolder } from './cache-folder.ts';
 import { flagsOf } from './engine.ts';
-import { keepNewest, sha256, writeWhole } from './sealed.ts';
+import { keepNewest, readOwnBytes, sha256, writeWhole } from './sealed.ts';
 
 /** Of so many files of the bundle, those written last, compiled code is kept: some versions of the program. */
 const MOST_KEPT = 400;
@@ -78,11 +78,16 @@ function compile(filename: string): Script {
 /** Length in bytes of a digest as it stands before the code. */
 const SEAL = 64;
 
+/** Of the code and of its name: what the engine checks by itself is little more than how long the text was. */
+function sealOf(path: string, code: Uint8Array): string {
+  return sha256(`${basename(path)} ${sha256(code)}`);
+}
+
 function readKept(path: string): Buffer | undefined {
   try {
-    const sealed = readFileSync(path);
+    const sealed = readOwnBytes(path);
     const code = sealed.subarray(SEAL);
-    return sealed.toString('latin1', 0, SEAL) === sha256(code) ? code : undefined;
+    return sealed.toString('latin1', 0, SEAL) === sealOf(path, code) ? code : undefined;
   } catch {
     return undefined;
   }
@@ -94,7 +99,7 @@ function keepCode(): void {
   try {
     for (const [path, script] of scripts) {
       const code = script.createCachedData();
-      writeWhole(path, Buffer.concat([Buffer.from(sha256(code), 'latin1'), code]));
+      writeWhole(path, Buffer.concat([Buffer.from(sealOf(path, code), 'latin1'), code]));
     }
     keepNewest(KEPT, MOST_KEPT);
   } catch {

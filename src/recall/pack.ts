@@ -15,11 +15,11 @@ export class Pack {
   readonly #entries: Map<string, unknown>;
   #isChanged = false;
 
-  /** @param whose What tells apart all that would make other data of the same key. */
+  /** @param whose What tells apart all that would make other data of the same key in a pack of this name. */
   constructor(folder: string, name: string, whose: string) {
     this.#path = join(folder, `${name}.json`);
-    this.#whose = whose;
-    const kept = readSealed(this.#path, whose);
+    this.#whose = `${name} ${whose}`;
+    const kept = readSealed(this.#path, this.#whose);
     this.#entries = new Map(Array.isArray(kept) ? kept : []);
   }
 

@@ -18,9 +18,14 @@ export const AT_ONCE: number = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
 
 /** The text of one of our files. @throws As `node:fs` does. */
 export function readOwn(path: string): string {
+  return readOwnBytes(path).toString('utf8');
+}
+
+/** @throws As `readOwn` does. */
+export function readOwnBytes(path: string): Buffer {
   const file = openSync(path, AT_ONCE);
   try {
-    return readFileSync(file, 'utf8');
+    return readFileSync(file);
   } finally {
     closeSync(file);
   }

@@ -7,7 +7,7 @@ import type { MakeOptions, MakeResult } from '../../src/make/make-options.ts';
 import type { ProjectRecord } from '../../src/make/records.ts';
 import type { Recall, Spot } from '../../src/recall/recall.ts';
 import { seal, unseal } from '../../src/recall/sealed.ts';
-import { emptyFolder, folderWith, sheetwright } from '../cli/terminal.ts';
+import { emptyFolder, folderWith, type Outcome, sheetwright } from '../cli/terminal.ts';
 
 const sheet = (stock: string, rest = ''): string => `---
 title: Card
@@ -328,6 +328,27 @@ describe('what is remembered', () => {
     expect(await sheetwright(folder, 'proof')).toEqual(before);
   });
 
+  it('is not taken for what is remembered of another workspace', async () => {
+    const files = { 'a/sheet.md': sheet('own', '\n\n## Fold it :step{minutes=soon}\nFold it.') };
+    const folder = emptyFolder();
+    for (const name of ['one', 'two']) cpSync(folderWith(files), join(folder, name), { recursive: true });
+    const proofed = async (): Promise<readonly Outcome[]> => [
+      await sheetwright(folder, 'proof', 'one'),
+      await sheetwright(folder, 'proof', 'two'),
+    ];
+    const usual = process.env.XDG_CACHE_HOME;
+    process.env.XDG_CACHE_HOME = join(folder, 'cache');
+    const before = await proofed();
+    expect(before[0]?.out).toContain('[');
+    const [one = '', other = ''] = readdirSync(work()).filter((name) => name.endsWith('-found.json'));
+    cpSync(join(work(), one), join(work(), 'aside'));
+    cpSync(join(work(), other), join(work(), one));
+    cpSync(join(work(), 'aside'), join(work(), other));
+    const after = await proofed();
+    process.env.XDG_CACHE_HOME = usual;
+    expect(after).toEqual(before);
+  });
+
   it('is told at the lines where it stands now', async () => {
     const folder = changedTo({ 'shared/stock.yaml': 'stock:\n  moss: { name: Moss, sheet: 8 1/2 x 1/0 }\n' });
     const at = async (): Promise<string> =>
@@ -351,13 +372,13 @@ describe('what is remembered', () => {
 });
 
 describe('a record that somebody else wrote', () => {
-  const WHOSE = 'sheetwright make 1';
+  const whose = (slug: string): string => `sheetwright make 2 projects/${slug}`;
 
   /** A project's record, changed and sealed as ours are. */
   function forge(folder: string, slug: string, change: (record: ProjectRecord) => unknown): void {
     const path = join(folder, 'dist/.made/projects', `${slug}.json`);
-    const record = unseal(readFileSync(path, 'utf8'), WHOSE) as ProjectRecord;
-    writeFileSync(path, seal(change(record), WHOSE));
+    const record = unseal(readFileSync(path, 'utf8'), whose(slug)) as ProjectRecord;
+    writeFileSync(path, seal(change(record), whose(slug)));
   }
   const cardWith = (more: object) => (record: ProjectRecord) => ({
     ...record,
@@ -390,6 +411,16 @@ describe('a record that somebody else wrote', () => {
     expect([code, err]).toEqual([0, '']);
     expect(seenIn(folder)).toBe(seenIn(first));
     expect(await madeAgain(folder)).toEqual([]);
+  });
+
+  it('of another project has nothing of that removed', async () => {
+    const folder = changedTo({});
+    const records = join(folder, 'dist/.made/projects');
+    renameSync(join(records, 'a.json'), join(folder, 'aside'));
+    renameSync(join(records, 'b.json'), join(records, 'a.json'));
+    renameSync(join(folder, 'aside'), join(records, 'b.json'));
+    await sheetwright(folder, 'make', '--no-pdf');
+    expect(contents(join(folder, 'dist/site'))).toEqual(contents(join(first, 'dist/site')));
   });
 
   it('has nothing removed that we did not make', async () => {

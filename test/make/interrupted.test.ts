@@ -187,7 +187,7 @@ describe('the record', () => {
     const folder = folderWith({ 'a/sheet.md': CARD_SHEET, 'mine.txt': 'mine', 'dist/x': '' });
     await sheetwright(folder, 'make', '--no-pdf');
     const path = join(folder, 'dist/.made/projects/a.json');
-    const whose = 'sheetwright make 1';
+    const whose = 'sheetwright make 2 projects/a';
     const record = unseal(readFileSync(path, 'utf8'), whose) as {
       outputs: { page: { files: Record<string, unknown> } };
     };

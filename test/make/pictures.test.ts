@@ -306,6 +306,20 @@ describe('a picture that was kept', () => {
     }
     expect(bytesOf(await remade(source, 480, cache, painting))).toEqual(first);
   });
+
+  it('is remade where another picture is in its place', async () => {
+    const cache = emptyFolder();
+    const [source, wide] = [await photo(64, 48), await photo(64, 32)];
+    const bytesOf = (made: Awaited<ReturnType<typeof remade>>): string[] =>
+      made.map(({ bytes }) => Buffer.from(bytes).toString('hex'));
+    const first = bytesOf(await remade(source, 480, cache, painting));
+    const names = readdirSync(cache).toSorted();
+    await remade(wide, 480, cache, painting);
+    const others = readdirSync(cache).filter((name) => !names.includes(name));
+    for (const [index, name] of others.toSorted().entries())
+      writeFileSync(join(cache, names[index] ?? ''), readFileSync(join(cache, name)));
+    expect(bytesOf(await remade(source, 480, cache, painting))).toEqual(first);
+  });
 });
 
 describe('what is laid on a picture', () => {

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { cpSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { sha256 } from '../../src/recall/sealed.ts';
@@ -46,6 +46,34 @@ describe('the code of the bundle', () => {
     const text = readFileSync(path, 'utf8');
     writeFileSync(path, text.replace('print this help', 'PRINT THIS HELP'));
     expect(say(program, cache, '--help')).toContain('PRINT THIS HELP');
+  });
+
+  it('is never that of another text in its place', async () => {
+    const { program, cache } = await installed();
+    const [path, folder] = [join(program, 'bin.cjs'), join(cache, 'sheetwright', 'code')];
+    const text = readFileSync(path, 'utf8');
+    say(program, cache, '--help');
+    const sound = new Map(readdirSync(folder).map((name) => [name, readFileSync(join(folder, name))]));
+    writeFileSync(path, text.replace('print this help', 'PRINT THIS HELP'));
+    say(program, cache, '--help');
+    const [added = ''] = readdirSync(folder).filter((name) => !sound.has(name));
+    const largest = [...sound.values()].reduce((one, other) => (other.length > one.length ? other : one));
+    const { length } = readFileSync(join(folder, added));
+    const near = (code: Buffer): number => Math.abs(code.length - length);
+    const [before = largest] = [...sound.values()].sort((one, other) => near(one) - near(other));
+    writeFileSync(join(folder, added), before);
+    expect(say(program, cache, '--help')).toContain('PRINT THIS HELP');
+  });
+
+  it.skipIf(process.platform === 'win32')('is not waited for where a pipe is in its place', async () => {
+    const { program, cache } = await installed();
+    say(program, cache, '--help');
+    for (const name of readdirSync(join(cache, 'sheetwright', 'code'))) {
+      const path = join(cache, 'sheetwright', 'code', name);
+      rmSync(path);
+      execFileSync('mkfifo', [path]);
+    }
+    expect(say(program, cache, '--help')).toContain('print this help');
   });
 
   it('is kept apart for an engine with other flags', async () => {
