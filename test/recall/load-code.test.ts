@@ -1,6 +1,6 @@
 import { execFileSync } from 'node:child_process';
 import { cpSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { sha256 } from '../../src/recall/sealed.ts';
 import { builtPackage } from '../built.ts';
@@ -92,7 +92,7 @@ describe('the code of the bundle', () => {
     const paths = readdirSync(folder).map((name) => join(folder, name));
     const isSound = (path: string): boolean => {
       const bytes = readFileSync(path);
-      return bytes.toString('latin1', 0, 64) === sha256(bytes.subarray(64));
+      return bytes.toString('latin1', 0, 64) === sha256(`${basename(path)} ${sha256(bytes.subarray(64))}`);
     };
     for (const path of paths) {
       const bytes = readFileSync(path);
