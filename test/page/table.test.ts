@@ -101,10 +101,13 @@ describe('a drawing', () => {
     const width = await page.$eval('.net svg', (svg) => svg.getBoundingClientRect().width);
     for (const ask of [
       async () => {
-        await page.tap('.net svg');
-        // A busy machine may hold it so long that it counts as another gesture.
-        const isSeen = page.waitForSelector('.enlarged[open]', { timeout: 3000 });
-        await isSeen.catch(() => page.tap('.net svg'));
+        // A busy machine may hold a tap so long that it counts as another gesture.
+        const isTapped = async (): Promise<boolean> => {
+          await page.tap('.net svg');
+          const opened = page.waitForSelector('.enlarged[open]', { timeout: 3000 });
+          return opened.then(Boolean, () => false);
+        };
+        for (let taps = 1; !(await isTapped()); taps += 1) expect(taps).toBeLessThan(9);
       },
       async () => {
         await page.focus('.net .enlarge');
