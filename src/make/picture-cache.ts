@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { versionOf } from '../recall/program.ts';
-import { sha256 } from '../recall/sealed.ts';
+import { sealBytes, sha256, unsealBytes } from '../recall/sealed.ts';
 import type { ENCODERS, EncodedPhoto } from './encode-photo.ts';
 import { putFiles, readIfThere } from './files.ts';
 import type { Painter } from './painter.ts';
@@ -49,30 +49,20 @@ export async function remade(
   return ENCODINGS.map((encoding) => ({ ...encoded[encoding.ending], encoding }));
 }
 
-/** How long the digest of what is kept is, which stands before it. */
-const SEAL = sha256('').length;
-
-/** Of what is kept and of its name: another picture in its place would be shown for good. */
-function sealOf(name: string, kept: Uint8Array): string {
-  return sha256(`${name} ${sha256(kept)}`);
-}
-
 /** As many characters for the size of a picture, which stands before it: to read it would take the picture library. */
 const SIZE = 16;
 
-/** A picture as it is kept: one cut short or empty may still say how large it is, and would be shown for good. */
+/** A picture as it is kept: another in its place, or one cut short or empty, would be shown for good. */
 function sealed(name: string, { bytes, width, height }: EncodedPhoto): Uint8Array {
   const size = Buffer.from(`${width} ${height}`.padEnd(SIZE), 'latin1');
-  const all = Buffer.concat([size, bytes]);
-  return Buffer.concat([Buffer.from(sealOf(name, all), 'latin1'), all]);
+  return sealBytes(Buffer.concat([size, bytes]), name);
 }
 
 /** A picture of the cache; undefined where there is none, or one that a full or broken disk has spoilt. */
 async function keptIn(cache: string, name: string, encoding: Encoding): Promise<MadePicture | undefined> {
   const kept = await readIfThere(join(cache, name));
-  if (!kept) return undefined;
-  const head = Buffer.from(kept.subarray(0, SEAL + SIZE)).toString('latin1');
-  if (head.slice(0, SEAL) !== sealOf(name, kept.subarray(SEAL))) return undefined;
-  const [width = 0, height = 0] = head.slice(SEAL).trim().split(' ').map(Number);
-  return { encoding, bytes: kept.subarray(SEAL + SIZE), width, height };
+  const picture = kept && unsealBytes(kept, name);
+  if (!picture) return undefined;
+  const [width = 0, height = 0] = picture.toString('latin1', 0, SIZE).trim().split(' ').map(Number);
+  return { encoding, bytes: picture.subarray(SIZE), width, height };
 }

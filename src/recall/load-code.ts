@@ -7,7 +7,7 @@ import { cachedDataVersionTag, setFlagsFromString } from 'node:v8';
 import { constants, Script } from 'node:vm';
 import { cacheFolder, homeFolder } from './cache-folder.ts';
 import { flagsOf } from './engine.ts';
-import { keepNewest, readOwnBytes, sha256, writeWhole } from './sealed.ts';
+import { keepNewest, readOwnBytes, sealBytes, sha256, unsealBytes, writeWhole } from './sealed.ts';
 
 /** Of so many files of the bundle, those written last, compiled code is kept: some versions of the program. */
 const MOST_KEPT = 400;
@@ -75,19 +75,10 @@ function compile(filename: string): Script {
   return script;
 }
 
-/** Length in bytes of a digest as it stands before the code. */
-const SEAL = 64;
-
-/** Of the code and of its name: what the engine checks by itself is little more than how long the text was. */
-function sealOf(path: string, code: Uint8Array): string {
-  return sha256(`${basename(path)} ${sha256(code)}`);
-}
-
+/** Sealed by its name: what the engine checks by itself is little more than how long the text was. */
 function readKept(path: string): Buffer | undefined {
   try {
-    const sealed = readOwnBytes(path);
-    const code = sealed.subarray(SEAL);
-    return sealed.toString('latin1', 0, SEAL) === sealOf(path, code) ? code : undefined;
+    return unsealBytes(readOwnBytes(path), basename(path));
   } catch {
     return undefined;
   }
@@ -97,10 +88,8 @@ function readKept(path: string): Buffer | undefined {
 function keepCode(): void {
   if (!isAnyNew) return;
   try {
-    for (const [path, script] of scripts) {
-      const code = script.createCachedData();
-      writeWhole(path, Buffer.concat([Buffer.from(sealOf(path, code), 'latin1'), code]));
-    }
+    for (const [path, script] of scripts)
+      writeWhole(path, sealBytes(script.createCachedData(), basename(path)));
     keepNewest(KEPT, MOST_KEPT);
   } catch {
     // Without it, the next start takes longer.

@@ -49,6 +49,25 @@ export function unseal(sealed: string, whose: string): unknown {
   return sealed.slice(0, end) === sha256(`${whose}\n${text}`) ? JSON.parse(text) : undefined;
 }
 
+/** How long the digest is that stands before sealed bytes. */
+const SEAL = sha256('').length;
+
+/** Bytes behind a digest that tells whose they are and whether they are whole. */
+export function sealBytes(bytes: Uint8Array, whose: string): Buffer {
+  return Buffer.concat([Buffer.from(digestOfBytes(bytes, whose), 'latin1'), bytes]);
+}
+
+/** What was sealed; undefined where it was by somebody else, or is damaged. */
+export function unsealBytes(sealed: Uint8Array, whose: string): Buffer | undefined {
+  const all = Buffer.from(sealed.buffer, sealed.byteOffset, sealed.byteLength);
+  const bytes = all.subarray(SEAL);
+  return all.toString('latin1', 0, SEAL) === digestOfBytes(bytes, whose) ? bytes : undefined;
+}
+
+function digestOfBytes(bytes: Uint8Array, whose: string): string {
+  return sha256(`${whose} ${sha256(bytes)}`);
+}
+
 /** What a file has sealed in it; undefined too where there is none. */
 export function readSealed(path: string, whose: string): unknown {
   try {

@@ -65,7 +65,7 @@ describe('the code of the bundle', () => {
     expect(say(program, cache, '--help')).toContain('PRINT THIS HELP');
   });
 
-  it.skipIf(process.platform === 'win32')('is not waited for where a pipe is in its place', async () => {
+  it('is not waited for where a pipe is in its place', async () => {
     const { program, cache } = await installed();
     say(program, cache, '--help');
     for (const name of readdirSync(join(cache, 'sheetwright', 'code'))) {
